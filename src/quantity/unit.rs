@@ -1,0 +1,66 @@
+//! The units the shop uses, each an empty type.
+
+/// A unit of measure with the symbol a mechanic reads.
+pub trait Unit: Copy + 'static {
+    /// Printed after the number; empty for a bare ratio.
+    const SYMBOL: &'static str;
+}
+
+/// Declares units: the doc, the type, the symbol.
+macro_rules! units {
+    ($($(#[$doc:meta])* $name:ident = $symbol:literal;)*) => {$(
+        $(#[$doc])*
+        #[derive(Clone, Copy, Debug, PartialEq, Eq)]
+        pub struct $name;
+        impl Unit for $name {
+            const SYMBOL: &'static str = $symbol;
+        }
+    )*};
+}
+
+units! {
+    /// Inch, 25.4 mm exactly.
+    Inch = "in";
+    /// Millimetre.
+    Millimetre = "mm";
+    /// Bolt diameters of thread engaged.
+    Diameter = "diameters";
+    /// Square inch of piston area.
+    SquareInch = "in²";
+    /// Pound-force foot of torque.
+    PoundFoot = "lb-ft";
+    /// Pound of force (a spring pack).
+    PoundForce = "lbf";
+    /// Pound of mass (a vehicle, a trailer).
+    PoundMass = "lb";
+    /// Kilogram.
+    Kilogram = "kg";
+    /// Revolutions a minute.
+    Rpm = "rpm";
+    /// Pounds-force a square inch, gauge.
+    Psi = "psi";
+    /// Inches of mercury of vacuum.
+    InchMercury = "inHg";
+    /// Degree of angle.
+    Degree = "°";
+    /// United States liquid quart, 57.75 in³.
+    Quart = "qt";
+    /// Second.
+    Second = "s";
+    /// Minute.
+    Minute = "min";
+    /// Seconds to fill one quart.
+    SecondPerQuart = "s/qt";
+    /// Statute mile.
+    Mile = "mi";
+    /// Miles an hour.
+    MilePerHour = "mph";
+    /// Volt.
+    Volt = "V";
+    /// Kilowatt.
+    Kilowatt = "kW";
+    /// Degree Celsius of difference.
+    Celsius = "°C";
+    /// A bare ratio.
+    One = "";
+}
