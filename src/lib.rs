@@ -1,5 +1,7 @@
 //! Endplay: job tickets for a small automatic-transmission rebuild shop.
 //!
-//! The rooms, top to bottom; a file imports only from rooms above its own.
+//! The rooms stand in layers; a file imports only from rooms above its own here.
 
 pub mod quantity;
+
+pub mod job;
