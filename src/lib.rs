@@ -4,4 +4,6 @@
 
 pub mod quantity;
 
+pub mod calc;
+
 pub mod job;

@@ -4,13 +4,16 @@
 //! millimetres unseen. The stored number is always in the unit of the type;
 //! conversion happens only through the named functions.
 
+mod length;
 mod money;
 mod unit;
 
+pub use length::Length;
 pub use money::Cents;
 pub use unit::{
-    Celsius, Degree, Diameter, Inch, InchMercury, Kilogram, Kilowatt, Mile, MilePerHour, Millimetre, Minute, One,
-    PoundFoot, PoundForce, PoundMass, Psi, Quart, Rpm, Second, SecondPerQuart, SquareInch, Unit, Volt,
+    Celsius, Degree, Diameter, Hertz, Inch, InchMercury, Kilogram, Kilowatt, Mile, MilePerHour, Millimetre, Minute,
+    One, PoundFoot, PoundForce, PoundMass, PoundPerCubicInch, Psi, Quart, RadianPerSecondSquared, Rpm, Second,
+    SecondPerQuart, SquareInch, SquareMillimetre, TurnPerMile, Unit, Volt,
 };
 
 use std::fmt;

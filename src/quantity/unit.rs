@@ -27,6 +27,8 @@ units! {
     Diameter = "diameters";
     /// Square inch of piston area.
     SquareInch = "in²";
+    /// Square millimetre of thread section.
+    SquareMillimetre = "mm²";
     /// Pound-force foot of torque.
     PoundFoot = "lb-ft";
     /// Pound of force (a spring pack).
@@ -39,6 +41,14 @@ units! {
     Rpm = "rpm";
     /// Pounds-force a square inch, gauge.
     Psi = "psi";
+    /// Pounds of mass a cubic inch of metal.
+    PoundPerCubicInch = "lb/in³";
+    /// Radians a second, each second.
+    RadianPerSecondSquared = "rad/s²";
+    /// Turns of a wheel or a cable in one mile.
+    TurnPerMile = "turns/mile";
+    /// Electric pulses a second.
+    Hertz = "Hz";
     /// Inches of mercury of vacuum.
     InchMercury = "inHg";
     /// Degree of angle.

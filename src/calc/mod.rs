@@ -1,0 +1,22 @@
+//! Physics and shop arithmetic: one subject a file, each formula with its
+//! units, its valid range and its source.
+//!
+//! Everything here is pure and total: a number outside the stated range gives
+//! an infinity or a NaN, never a panic; the job file keeps such numbers out.
+//! Where two models of one thing are in use, each has its own name.
+//!
+//! Marks used for sources: *standard*, *looked up*, *common practice*,
+//! *memory* (with how sure), *derived* (from the ratios or from physics),
+//! *shop setting*.
+
+pub mod clutch;
+pub mod converter;
+pub mod driveshaft;
+pub mod gear_set;
+pub mod one_way;
+pub mod speedometer;
+pub mod thread;
+pub mod tire;
+
+#[cfg(test)]
+pub(crate) mod check;
