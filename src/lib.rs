@@ -7,3 +7,6 @@ pub mod quantity;
 pub mod calc;
 
 pub mod job;
+pub mod store;
+
+pub mod postgres;
