@@ -18,7 +18,10 @@ pub(crate) struct Check {
 pub(crate) fn all(checks: &[Check]) {
     let off: Vec<String> = checks
         .iter()
-        .filter(|row| !((row.computed - row.published).abs() <= row.within))
+        .filter(|row| {
+            let difference = (row.computed - row.published).abs();
+            difference.is_nan() || difference > row.within
+        })
         .map(|row| {
             format!(
                 "{}: computed {}, published {} ± {} ({})",

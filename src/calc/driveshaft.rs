@@ -1,7 +1,7 @@
-//! Driveshaft: the speed at which a plain tube whips, and what its joints stand.
+//! Driveshaft: the speed at which a plain tube whips.
 
-use crate::quantity::{Degree, Inch, One, PoundPerCubicInch, Psi, Quantity, RadianPerSecondSquared, Rpm};
-use std::f64::consts::{PI, TAU};
+use crate::quantity::{Inch, One, PoundPerCubicInch, Psi, Quantity, Rpm};
+use std::f64::consts::PI;
 
 /// Whip constant of a tube, in inches and rpm: critical rpm = constant × √(OD² + ID²) / length².
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -74,40 +74,247 @@ pub fn longest_tube(
     Quantity::new((at_one_inch.value() * share.value() / highest.value()).sqrt())
 }
 
-/// Largest joint angle that keeps the angular acceleration under a limit: asin(√limit / ω).
-///
-/// Approximate peak ω² sin²β, within 2 % of exact to 12°. `None` when the
-/// limit is not reached at any angle (a shaft that hardly turns). 400 rad/s²
-/// reproduces the quiet-running table quoted from the joint guide (6.5° at
-/// 1,700 rpm), 1,000 rad/s² the widely used one (5.8° at 3,000 rpm; memory, high).
-pub fn joint_angle_limit(limit: Quantity<RadianPerSecondSquared>, speed: Quantity<Rpm>) -> Option<Quantity<Degree>> {
-    let sine = limit.value().sqrt() / radians_per_second(speed);
-    (sine < 1.0).then(|| Quantity::new(sine.asin().to_degrees()))
-}
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::calc::check::{Check, all, same};
+    use proptest::prelude::*;
+    use std::f64::consts::TAU;
 
-/// Peak angular acceleration of the driven side of one joint: ω² sin²β (approximate, see [`joint_angle_limit`]).
-pub fn joint_acceleration(speed: Quantity<Rpm>, angle: Quantity<Degree>) -> Quantity<RadianPerSecondSquared> {
-    let omega = radians_per_second(speed);
-    let sine = angle.value().to_radians().sin();
-    Quantity::new(omega * omega * sine * sine)
-}
+    const PSI_IN_GIGAPASCAL: f64 = 145_037.737_73;
+    const KILOGRAMS_M3_IN_POUND_IN3: f64 = 27_679.904_71;
+    /// Pounds of force a slug times feet a second squared: 32.174 of gravity, so slugs and pounds meet.
+    const POUNDS_IN_SLUG: f64 = GRAVITY / 12.0;
 
-/// Slowest and fastest of the driven side as a share of the driving side: cos β and 1 / cos β.
-///
-/// Source: geometry of one cross joint. Angle below 90°.
-pub fn joint_speed_range(angle: Quantity<Degree>) -> (Quantity<One>, Quantity<One>) {
-    let cosine = angle.value().to_radians().cos();
-    (Quantity::new(cosine), Quantity::new(1.0 / cosine))
-}
+    fn inches(value: f64) -> Quantity<Inch> {
+        Quantity::new(value)
+    }
 
-/// Unevenness of one joint, (fastest − slowest) / mean speed in: tan β × sin β.
-///
-/// A supplier keeps it at or below 0.0027, which is 2.98°. Source: geometry.
-pub fn joint_unevenness(angle: Quantity<Degree>) -> Quantity<One> {
-    let angle = angle.value().to_radians();
-    Quantity::new(angle.tan() * angle.sin())
-}
+    fn metric_tube(gigapascal: f64, kilograms_m3: f64) -> TubeConstant {
+        tube_constant(
+            Quantity::new(gigapascal * PSI_IN_GIGAPASCAL),
+            Quantity::new(kilograms_m3 / KILOGRAMS_M3_IN_POUND_IN3),
+        )
+    }
 
-fn radians_per_second(speed: Quantity<Rpm>) -> f64 {
-    speed.value() * TAU / 60.0
+    fn textbook_tube(modulus: f64, slugs_in3: f64) -> TubeConstant {
+        tube_constant(Quantity::new(modulus), Quantity::new(slugs_in3 * POUNDS_IN_SLUG))
+    }
+
+    fn whip(tube: TubeConstant, outside: f64, wall: f64, length: f64) -> f64 {
+        critical_speed(tube, inches(outside), inches(wall), inches(length)).value()
+    }
+
+    /// The lowest speed of a pinned beam cut into `pieces`, by inverse iteration on the differences.
+    ///
+    /// The fourth difference of a pinned beam is its second difference taken
+    /// twice, so each turn solves two tridiagonal systems.
+    fn whip_by_differences(modulus: f64, density: f64, outside: f64, wall: f64, length: f64, pieces: usize) -> f64 {
+        let inside = outside - 2.0 * wall;
+        let stiffness = modulus * PI / 64.0 * (outside.powi(4) - inside.powi(4));
+        let mass = density / GRAVITY * PI / 4.0 * (outside.powi(2) - inside.powi(2));
+        let step = length / pieces as f64;
+        let mut shape = vec![1.0; pieces - 1];
+        let mut growth = 1.0;
+        for _ in 0..60 {
+            let next = bend(&bend(&shape, step), step);
+            growth = next.iter().fold(0.0_f64, |largest, y| largest.max(y.abs()));
+            shape = next.iter().map(|y| y / growth).collect();
+        }
+        (stiffness / (mass * growth)).sqrt() * 60.0 / TAU
+    }
+
+    /// Solves −y″ = load with both ends at nought (elimination down, substitution up).
+    fn bend(load: &[f64], step: f64) -> Vec<f64> {
+        let mut upper = vec![0.0; load.len()];
+        let mut deflection = vec![0.0; load.len()];
+        for row in 0..load.len() {
+            let (above, so_far) = if row == 0 { (0.0, 0.0) } else { (upper[row - 1], deflection[row - 1]) };
+            let pivot = 2.0 - above;
+            upper[row] = 1.0 / pivot;
+            deflection[row] = (load[row] * step * step + so_far) / pivot;
+        }
+        for row in (0..load.len() - 1).rev() {
+            deflection[row] += upper[row] * deflection[row + 1];
+        }
+        deflection
+    }
+
+    #[test]
+    fn agrees_with_published_shafts() {
+        let shop = "shop handbook, driveshaft sums";
+        let euler = "Euler–Bernoulli closed form, computed apart";
+        let differences = "finite differences of the beam, computed apart";
+        let design = "machine-design textbook, 1 in solid steel on 31 in";
+        let steel = metric_tube(207.0, 7850.0);
+        let aluminum = metric_tube(68.9, 2700.0);
+        let textbook = tube_constant(Quantity::new(30e6), Quantity::new(0.282));
+        all(&[
+            Check {
+                source: shop,
+                what: "steel 3.0 × 0.083 × 60",
+                computed: whip(STEEL, 3.0, 0.083, 60.0),
+                published: 5468.0,
+                within: 0.5,
+            },
+            Check {
+                source: shop,
+                what: "steel 3.0 × 0.083 × 48",
+                computed: whip(STEEL, 3.0, 0.083, 48.0),
+                published: 8544.0,
+                within: 0.5,
+            },
+            Check {
+                source: shop,
+                what: "steel 3.5 × 0.083 × 40",
+                computed: whip(STEEL, 3.5, 0.083, 40.0),
+                published: 14_411.0,
+                within: 0.5,
+            },
+            Check {
+                source: euler,
+                what: "constant, 30e6 psi",
+                computed: tube_constant(Quantity::new(30e6), Quantity::new(0.283)).0,
+                published: 4.767e6,
+                within: 500.0,
+            },
+            Check { source: euler, what: "constant, 207 GPa", computed: steel.0, published: 4.763e6, within: 4763.0 },
+            Check { source: euler, what: "constant, 6061", computed: aluminum.0, published: 4.686e6, within: 500.0 },
+            Check {
+                source: "drive-shaft supplier's joint selection page",
+                what: "steel constant",
+                computed: STEEL.0,
+                published: 4.8e6,
+                within: 0.05e6,
+            },
+            Check {
+                source: euler,
+                what: "steel 3.0 × 0.083 × 52",
+                computed: whip(steel, 3.0, 0.083, 52.0),
+                published: 7270.0,
+                within: 7.0,
+            },
+            Check {
+                source: differences,
+                what: "steel 3.0 × 0.083 × 52",
+                computed: whip(steel, 3.0, 0.083, 52.0),
+                published: 7270.2,
+                within: 36.0,
+            },
+            Check {
+                source: euler,
+                what: "steel 3.5 × 0.083 × 55",
+                computed: whip(steel, 3.5, 0.083, 55.0),
+                published: 7612.0,
+                within: 7.0,
+            },
+            Check {
+                source: differences,
+                what: "steel 3.5 × 0.083 × 55",
+                computed: whip(steel, 3.5, 0.083, 55.0),
+                published: 7611.8,
+                within: 38.0,
+            },
+            Check {
+                source: euler,
+                what: "6061 3.5 × 0.125 × 55",
+                computed: whip(aluminum, 3.5, 0.125, 55.0),
+                published: 7399.0,
+                within: 7.0,
+            },
+            Check {
+                source: differences,
+                what: "6061 3.5 × 0.125 × 55",
+                computed: whip(aluminum, 3.5, 0.125, 55.0),
+                published: 7398.8,
+                within: 37.0,
+            },
+            Check {
+                source: design,
+                what: "solid, rpm",
+                computed: whip(textbook, 1.0, 0.5, 31.0),
+                published: 4968.0,
+                within: 5.0,
+            },
+            Check {
+                source: design,
+                what: "solid, rad/s",
+                computed: whip(textbook, 1.0, 0.5, 31.0) * TAU / 60.0,
+                published: 520.3,
+                within: 0.52,
+            },
+        ]);
+    }
+
+    #[test]
+    fn the_printed_5800_rpm_is_the_other_model() {
+        let print = "textbook problem with answers, 4 ft × 3 in × 1/8 in wall";
+        let spread = "same tube, mass spread along it, computed apart";
+        let steel = textbook_tube(29e6, 0.008_83);
+        let aluminum = textbook_tube(10e6, 0.003_05);
+        let lumped = |tube| critical_speed_mass_at_midspan(tube, inches(3.0), inches(0.125), inches(48.0)).value();
+        all(&[
+            Check {
+                source: print,
+                what: "steel, mass at mid-span",
+                computed: lumped(steel),
+                published: 5800.0,
+                within: 5.8,
+            },
+            Check {
+                source: print,
+                what: "aluminum, mass at mid-span",
+                computed: lumped(aluminum),
+                published: 5795.0,
+                within: 5.8,
+            },
+            Check {
+                source: spread,
+                what: "steel",
+                computed: whip(steel, 3.0, 0.125, 48.0),
+                published: 8262.0,
+                within: 8.2,
+            },
+            Check {
+                source: spread,
+                what: "aluminum",
+                computed: whip(aluminum, 3.0, 0.125, 48.0),
+                published: 8255.0,
+                within: 8.2,
+            },
+        ]);
+        // The mid-span model from its own beam: √(48 E I / (m L³)).
+        let inside: f64 = 2.75;
+        let second_moment = PI / 64.0 * (81.0 - inside.powi(4));
+        let mass = 0.008_83 / 12.0 * PI / 4.0 * (9.0 - inside.powi(2)) * 48.0;
+        let spring_and_weight = (48.0 * 29e6 * second_moment / (mass * 48.0_f64.powi(3))).sqrt() * 60.0 / TAU;
+        assert!(same(lumped(steel), spring_and_weight), "{} and {spring_and_weight}", lumped(steel));
+    }
+
+    proptest! {
+        #![proptest_config(ProptestConfig::with_cases(64))]
+
+        #[test]
+        fn differences_along_the_tube_give_the_same_speed(outside in 1.5..5.0f64, thin in 0.01..0.45f64, length in 20.0..80.0f64) {
+            let wall = outside * thin;
+            let closed = whip(tube_constant(Quantity::new(30e6), Quantity::new(0.283)), outside, wall, length);
+            let stepped = whip_by_differences(30e6, 0.283, outside, wall, length, 200);
+            prop_assert!((closed / stepped - 1.0).abs() < 0.005, "{closed} and {stepped}");
+        }
+
+        #[test]
+        fn longer_is_slower_and_wider_is_faster(outside in 1.5..5.0f64, length in 20.0..80.0f64, more in 0.1..5.0f64) {
+            prop_assert!(whip(STEEL, outside, 0.083, length + more) < whip(STEEL, outside, 0.083, length));
+            prop_assert!(whip(STEEL, outside + more, 0.083, length) > whip(STEEL, outside, 0.083, length));
+            prop_assert!(same(whip(STEEL, outside, 0.083, 2.0 * length) * 4.0, whip(STEEL, outside, 0.083, length)));
+        }
+
+        #[test]
+        fn the_longest_tube_sits_just_at_its_share(outside in 1.5..5.0f64, rpm in 2000.0..9000.0f64) {
+            let longest = longest_tube(STEEL, inches(outside), inches(0.083), Quantity::new(rpm), USABLE_SHARE);
+            let share = |length| critical_share(Quantity::new(rpm), critical_speed(STEEL, inches(outside), inches(0.083), length));
+            prop_assert!(same(share(longest).value(), 0.75));
+            prop_assert!(share(longest + inches(0.1)) > USABLE_SHARE && share(longest - inches(0.1)) < USABLE_SHARE);
+        }
+    }
 }

@@ -13,6 +13,7 @@ pub mod clutch;
 pub mod converter;
 pub mod driveshaft;
 pub mod gear_set;
+pub mod joint;
 pub mod one_way;
 pub mod speedometer;
 pub mod thread;
