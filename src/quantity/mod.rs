@@ -6,10 +6,15 @@
 
 mod length;
 mod money;
+mod print;
+mod spelling;
+mod typed;
 mod unit;
 
 pub use length::Length;
 pub use money::Cents;
+pub use spelling::how_to_write;
+pub use typed::Unread;
 pub use unit::{
     Celsius, Degree, Diameter, Hertz, Inch, InchMercury, Kilogram, Kilowatt, Mile, MilePerHour, Millimetre, Minute,
     One, PoundFoot, PoundForce, PoundMass, PoundPerCubicInch, Psi, Quart, RadianPerSecondSquared, Rpm, Second,
