@@ -7,6 +7,9 @@ pub mod quantity;
 pub mod calc;
 
 pub mod job;
+
+pub mod ticket;
+
 pub mod store;
 
 pub mod postgres;

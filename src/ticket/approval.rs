@@ -1,0 +1,119 @@
+//! What a customer's signature covers, and when it stops holding.
+//!
+//! A signature belongs to one revision. A later revision that changes nothing the signature covers
+//! (the bench wrote down a measurement, say) leaves it standing; any other change voids it. Covered
+//! are the spec and what was seen of the unit, the texts, the price, and every finding the customer
+//! must accept in the words it was told in.
+
+use super::canonical::Digest;
+use super::contents::{Contents, Topic};
+use super::judgement::Judgement;
+use super::merge::Problem;
+use super::paper::Tick;
+use super::record::Answer;
+use crate::job::Sheet;
+use serde::{Deserialize, Serialize};
+use serde_json::{Map, Value, json};
+
+/// The customer's answer, seen from what stands now.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Approval {
+    /// Nothing that holds has been said.
+    Missing,
+    /// Signed, and nothing it covers has changed.
+    Signed,
+    /// Signed, but what it covers has changed.
+    Void,
+    /// Declined.
+    Declined,
+}
+
+impl Approval {
+    /// The answer to a build summary, given what the latest answer covered and what stands now.
+    pub fn of_build(latest: Option<(Answer, &str)>, covers_now: &str) -> Self {
+        match latest {
+            None => Self::Missing,
+            Some((Answer::Signed, covered)) if covered == covers_now => Self::Signed,
+            Some((Answer::Signed, _)) => Self::Void,
+            Some((Answer::Declined, covered)) if covered == covers_now => Self::Declined,
+            Some((Answer::Declined, _)) => Self::Missing,
+        }
+    }
+
+    /// The answer to a teardown authorisation, which no later change of the spec touches.
+    pub const fn of_intake(latest: Option<Answer>) -> Self {
+        match latest {
+            None => Self::Missing,
+            Some(Answer::Signed) => Self::Signed,
+            Some(Answer::Declined) => Self::Declined,
+        }
+    }
+}
+
+/// The digest of everything a signature on these contents covers.
+pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
+    let facts: Map<String, Value> = contents
+        .facts
+        .known()
+        .filter(|(fact, ..)| matches!(fact.declaration().sheet, Sheet::Spec | Sheet::Outside | Sheet::Inside))
+        .map(|(fact, value, _)| (fact.declaration().path.to_owned(), value))
+        .collect();
+    let texts: Map<String, Value> =
+        Topic::ALL.iter().map(|topic| (topic.code().to_owned(), json!(contents.words.text(*topic)))).collect();
+    let ticks: Vec<_> = judgement.to_accept().map(|found| (&found.code, &found.customer)).collect();
+    Digest::of_value(&json!({ "facts": facts, "texts": texts, "price": contents.price(), "ticks": ticks }))
+}
+
+/// Were exactly the ticks set that the paper asks for?
+///
+/// # Errors
+/// One [`Problem`] for each tick that is missing, or that is on the form but not on the paper.
+pub fn check_ticks(asked: &[Tick], given: &[String]) -> Result<(), Vec<Problem>> {
+    let missing = asked.iter().filter(|tick| !given.contains(&tick.code)).map(|tick| {
+        Problem::new(format!("tick.{}", tick.code), format!("Please read and tick this one too: {}", tick.text))
+    });
+    let strange = given.iter().filter(|code| asked.iter().all(|tick| &tick.code != *code)).map(|code| {
+        Problem::new(format!("tick.{code}"), "This point is no longer part of the page. Please read the page again.")
+    });
+    let problems: Vec<_> = missing.chain(strange).collect();
+    if problems.is_empty() { Ok(()) } else { Err(problems) }
+}
+
+/// How one tick of an earlier signature stands now.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+#[serde(rename_all = "snake_case", tag = "standing")]
+pub enum TickStanding {
+    /// It says the same as when it was ticked.
+    Same(Tick),
+    /// It says something else now; the earlier tick is void.
+    Changed {
+        /// What was ticked.
+        was: Tick,
+        /// What it says now.
+        now: Tick,
+    },
+    /// It was not there before.
+    New(Tick),
+    /// It is not there any more; the earlier tick is void.
+    Gone(Tick),
+}
+
+/// Every tick of the earlier paper and of the present one, present order first.
+pub fn tick_standing(earlier: &[Tick], present: &[Tick]) -> Vec<TickStanding> {
+    let of = |ticks: &[Tick], code: &str| ticks.iter().find(|tick| tick.code == code).cloned();
+    let mut standing: Vec<_> = present
+        .iter()
+        .map(|now| match of(earlier, &now.code) {
+            None => TickStanding::New(now.clone()),
+            Some(was) if was.text == now.text => TickStanding::Same(was),
+            Some(was) => TickStanding::Changed { was, now: now.clone() },
+        })
+        .collect();
+    standing.extend(
+        earlier.iter().filter(|was| of(present, &was.code).is_none()).map(|was| TickStanding::Gone(was.clone())),
+    );
+    standing
+}
+
+#[cfg(test)]
+mod tests;

@@ -1,0 +1,113 @@
+//! What voids a signature and what does not.
+
+use super::*;
+use crate::job::fact_named;
+use crate::quantity::Cents;
+use crate::ticket::{Edit, FactChange, Found, Hand, Price, Severity, Source, merge};
+use jiff::Timestamp;
+
+fn after(contents: &Contents, edit: Edit) -> Contents {
+    merge(contents, contents, &edit, &Hand { by: "Ada".into(), at: Timestamp::UNIX_EPOCH }).expect("an allowed edit")
+}
+
+fn fact(path: &str, value: Value) -> Edit {
+    Edit {
+        facts: vec![FactChange { path: path.into(), value: Some(value), source: Source::Looked }],
+        ..Edit::default()
+    }
+}
+
+fn finding(code: &str, customer: &str, customer_accepts: bool) -> Found {
+    Found {
+        code: code.into(),
+        severity: Severity::Caution,
+        title: "Title".into(),
+        shop: "Shop".into(),
+        customer: customer.into(),
+        fix: "Fix".into(),
+        basis: "Basis".into(),
+        customer_accepts,
+        facts: Vec::new(),
+    }
+}
+
+fn with(findings: Vec<Found>) -> Judgement {
+    Judgement { findings, undecided: Vec::new() }
+}
+
+#[test]
+fn a_changed_spec_text_price_or_acceptance_voids() {
+    let signed = after(&Contents::default(), fact("bell.kind", json!("bolt_on")));
+    let judged = with(vec![finding("SPD-01", "Your dial reads 4 percent high.", true)]);
+    let covered = covers(&signed, &judged).to_string();
+    let void = |contents: &Contents, judgement: &Judgement| {
+        Approval::of_build(Some((Answer::Signed, &covered)), &covers(contents, judgement).to_string())
+    };
+    assert_eq!(void(&signed, &judged), Approval::Signed);
+    let price = Edit { price: Some(Price::single("rebuild", Cents(1))), ..Edit::default() };
+    let wants = Edit { wants: Some("soft shifts".into()), ..Edit::default() };
+    for edit in [fact("bell.kind", json!("integral")), fact("bell.ring_holes", json!(7)), price, wants] {
+        assert_eq!(void(&after(&signed, edit.clone()), &judged), Approval::Void, "{edit:?}");
+    }
+    let reworded = with(vec![finding("SPD-01", "Your dial reads 6 percent high.", true)]);
+    assert_eq!(void(&signed, &reworded), Approval::Void);
+    assert_eq!(void(&signed, &with(vec![])), Approval::Void);
+}
+
+#[test]
+fn a_measurement_that_changes_no_finding_leaves_the_signature_standing() {
+    let signed = after(&Contents::default(), fact("bell.kind", json!("bolt_on")));
+    let judged = with(vec![finding("SPD-01", "Your dial reads 4 percent high.", true)]);
+    let measured = after(&signed, fact("bell.runout_in", json!(0.003)));
+    assert_eq!(fact_named("bell.runout_in").map(|fact| fact.declaration().sheet), Some(Sheet::Measured));
+    assert_eq!(covers(&signed, &judged), covers(&measured, &judged));
+    let mut noted = judged.clone();
+    noted.findings.push(finding("COL-09", "A note.", false));
+    assert_eq!(covers(&signed, &judged), covers(&measured, &noted));
+}
+
+#[test]
+fn who_wrote_it_and_when_is_not_what_was_signed_but_unknown_is_not_a_value() {
+    let first = after(&Contents::default(), fact("use.raced", json!(false)));
+    let mut later = Contents::default();
+    let origin = crate::ticket::Origin { source: Source::CustomerSaid, by: "Ben".into(), at: Timestamp::MAX };
+    let raced = fact_named("use.raced").expect("a fact of the job file");
+    later.facts.write(raced, Some(&json!(false)), origin).expect("allowed");
+    assert_eq!(covers(&first, &with(vec![])), covers(&later, &with(vec![])));
+    assert_ne!(covers(&first, &with(vec![])), covers(&Contents::default(), &with(vec![])));
+}
+
+#[test]
+fn a_refusal_stands_until_the_offer_changes() {
+    assert_eq!(Approval::of_build(Some((Answer::Declined, "a")), "a"), Approval::Declined);
+    assert_eq!(Approval::of_build(Some((Answer::Declined, "a")), "b"), Approval::Missing);
+    assert_eq!(Approval::of_build(None, "b"), Approval::Missing);
+}
+
+#[test]
+fn one_tick_each_none_missing_none_made_up() {
+    let tick = |code: &str| Tick { code: code.into(), text: format!("About {code}.") };
+    let asked = [tick("A-1"), tick("B-2")];
+    let given = |codes: &[&str]| codes.iter().map(|code| (*code).to_owned()).collect::<Vec<_>>();
+    assert_eq!(check_ticks(&asked, &given(&["B-2", "A-1"])), Ok(()));
+    assert_eq!(check_ticks(&[], &[]), Ok(()));
+    let problems = check_ticks(&asked, &given(&["B-2", "C-3"])).expect_err("one missing, one strange");
+    let fields: Vec<_> = problems.iter().map(|problem| problem.field.as_str()).collect();
+    assert_eq!(fields, ["tick.A-1", "tick.C-3"]);
+}
+
+#[test]
+fn it_is_said_which_ticks_are_void() {
+    let tick = |code: &str, text: &str| Tick { code: code.into(), text: text.into() };
+    let earlier = [tick("A-1", "one"), tick("B-2", "two"), tick("C-3", "three")];
+    let present = [tick("A-1", "one"), tick("C-3", "four"), tick("D-4", "five")];
+    assert_eq!(
+        tick_standing(&earlier, &present),
+        [
+            TickStanding::Same(tick("A-1", "one")),
+            TickStanding::Changed { was: tick("C-3", "three"), now: tick("C-3", "four") },
+            TickStanding::New(tick("D-4", "five")),
+            TickStanding::Gone(tick("B-2", "two")),
+        ]
+    );
+}

@@ -1,0 +1,178 @@
+//! The facts of a ticket: the job, and where each known fact comes from.
+
+use super::origin::Origin;
+use crate::job::{Declaration, FactId, Job, Kind, Refused, fact_named};
+use serde::de::{Deserialize, Deserializer};
+use serde::ser::{Serialize, SerializeMap, Serializer};
+use serde_json::Value;
+use std::collections::BTreeMap;
+
+/// What is said of a fact that has no value. A blank is never a pass.
+pub const NOT_KNOWN: &str = "not known yet";
+
+/// A known fact as it is stored: its value and where it comes from.
+#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
+pub struct Entry {
+    /// The value as a job file writes it.
+    pub value: Value,
+    /// Where it comes from.
+    #[serde(flatten)]
+    pub origin: Origin,
+}
+
+/// The facts of a ticket with their origins. Stored as `{path: {value, source, by, at}}`.
+#[derive(Clone, Debug, PartialEq)]
+pub struct TicketFacts {
+    job: Job,
+    origins: BTreeMap<FactId, Origin>,
+    /// Facts that an older edition of the job file knew and this one does not: kept as they are.
+    retired: BTreeMap<String, Entry>,
+}
+
+impl Default for TicketFacts {
+    fn default() -> Self {
+        Self { job: Job::unknown(), origins: BTreeMap::new(), retired: BTreeMap::new() }
+    }
+}
+
+impl TicketFacts {
+    /// The job, for rules and plans.
+    pub const fn job(&self) -> &Job {
+        &self.job
+    }
+
+    /// The value of a fact as a job file writes it, when known.
+    pub fn value(&self, fact: FactId) -> Option<Value> {
+        self.job.slot(fact).json()
+    }
+
+    /// Where a known fact comes from.
+    pub fn origin(&self, fact: FactId) -> Option<&Origin> {
+        self.origins.get(&fact)
+    }
+
+    /// A known fact's value with its origin.
+    pub fn entry(&self, fact: FactId) -> Option<Entry> {
+        Some(Entry { value: self.value(fact)?, origin: self.origins.get(&fact)?.clone() })
+    }
+
+    /// Every known fact, in registry order.
+    pub fn known(&self) -> impl Iterator<Item = (FactId, Value, &Origin)> {
+        self.origins.iter().filter_map(|(fact, origin)| Some((*fact, self.value(*fact)?, origin)))
+    }
+
+    /// Facts of an older edition of the job file, by the name they had.
+    pub const fn retired(&self) -> &BTreeMap<String, Entry> {
+        &self.retired
+    }
+
+    /// The value of a fact in words, [`NOT_KNOWN`] when it has none.
+    pub fn words(&self, fact: FactId) -> String {
+        self.value(fact).map_or_else(|| NOT_KNOWN.to_owned(), |value| in_words(fact.declaration(), &value))
+    }
+
+    /// Writes a fact down, or makes it unknown again.
+    ///
+    /// # Errors
+    /// [`Refused`] when the fact cannot have that value; it keeps what it held.
+    pub fn write(&mut self, fact: FactId, value: Option<&Value>, origin: Origin) -> Result<(), Refused> {
+        match value {
+            Some(value) => {
+                self.job.slot_mut(fact).read(value, fact.declaration())?;
+                self.origins.insert(fact, origin);
+            }
+            None => {
+                self.job.slot_mut(fact).read(&Value::Null, fact.declaration())?;
+                self.origins.remove(&fact);
+            }
+        }
+        Ok(())
+    }
+}
+
+/// A value in the words a person would use.
+pub fn in_words(declaration: &Declaration, value: &Value) -> String {
+    match (declaration.kind, value) {
+        (_, Value::Null) => NOT_KNOWN.to_owned(),
+        (_, Value::Bool(yes)) => if *yes { "yes" } else { "no" }.to_owned(),
+        (Kind::Choice(words), Value::String(code)) => {
+            words.iter().find(|word| word.code == code).map_or_else(|| code.clone(), |word| word.label.to_owned())
+        }
+        (Kind::Number(symbol), Value::Number(number)) if !symbol.is_empty() => format!("{number} {symbol}"),
+        (_, Value::String(text)) => text.clone(),
+        (_, other) => other.to_string(),
+    }
+}
+
+impl Serialize for TicketFacts {
+    fn serialize<S: Serializer>(&self, serializer: S) -> Result<S::Ok, S::Error> {
+        let mut map = serializer.serialize_map(None)?;
+        for (fact, value, origin) in self.known() {
+            map.serialize_entry(fact.declaration().path, &Entry { value, origin: origin.clone() })?;
+        }
+        for (path, entry) in &self.retired {
+            map.serialize_entry(path, entry)?;
+        }
+        map.end()
+    }
+}
+
+impl<'de> Deserialize<'de> for TicketFacts {
+    fn deserialize<D: Deserializer<'de>>(deserializer: D) -> Result<Self, D::Error> {
+        let mut facts = Self::default();
+        for (path, entry) in BTreeMap::<String, Entry>::deserialize(deserializer)? {
+            let written = fact_named(&path)
+                .is_some_and(|fact| facts.write(fact, Some(&entry.value), entry.origin.clone()).is_ok());
+            if !written {
+                facts.retired.insert(path, entry);
+            }
+        }
+        Ok(facts)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::ticket::Source;
+    use serde_json::json;
+
+    fn origin() -> Origin {
+        Origin { source: Source::Looked, by: "Ada".into(), at: jiff::Timestamp::UNIX_EPOCH }
+    }
+
+    fn fact(path: &str) -> FactId {
+        fact_named(path).expect("a fact of the job file")
+    }
+
+    #[test]
+    fn facts_come_back_from_storage_as_they_were() {
+        let mut facts = TicketFacts::default();
+        facts.write(fact("bell.kind"), Some(&json!("bolt_on")), origin()).expect("allowed");
+        facts.write(fact("bell.runout_in"), Some(&json!(0.0035)), origin()).expect("allowed");
+        let stored = serde_json::to_value(&facts).expect("facts are JSON");
+        assert_eq!(stored["bell.kind"]["source"], "looked");
+        assert_eq!(serde_json::from_value::<TicketFacts>(stored).expect("reads back"), facts);
+    }
+
+    #[test]
+    fn a_fact_of_an_older_edition_is_kept_not_dropped() {
+        let stored =
+            json!({"bell.colour": {"value": "grey", "source": "looked", "by": "Ada", "at": "2026-01-02T03:04:05Z"}});
+        let facts: TicketFacts = serde_json::from_value(stored.clone()).expect("reads");
+        assert_eq!(facts.known().count(), 0);
+        assert_eq!(serde_json::to_value(&facts).expect("facts are JSON"), stored);
+    }
+
+    #[test]
+    fn an_impossible_value_leaves_the_fact_as_it_was() {
+        let mut facts = TicketFacts::default();
+        let tire = fact("vehicle.tire_diameter_in");
+        facts.write(tire, Some(&json!(28.5)), origin()).expect("allowed");
+        assert!(facts.write(tire, Some(&json!(0)), origin()).is_err());
+        assert_eq!(facts.words(tire), "28.5 in");
+        facts.write(tire, None, origin()).expect("unknown is always allowed");
+        assert_eq!(facts.words(tire), NOT_KNOWN);
+        assert!(facts.origin(tire).is_none());
+    }
+}

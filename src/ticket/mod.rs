@@ -1,0 +1,36 @@
+//! A job ticket: its stages, revisions, approvals, price, and the proof of what was signed.
+//!
+//! Everything here is pure: time, people and findings come in as arguments.
+
+mod approval;
+mod canonical;
+mod coded;
+mod contents;
+mod diff;
+mod facts;
+mod gate;
+mod judgement;
+mod merge;
+mod origin;
+mod paper;
+mod price;
+mod record;
+mod reference;
+mod role;
+mod stage;
+
+pub use approval::{Approval, TickStanding, check_ticks, covers, tick_standing};
+pub use canonical::{Digest, canonical};
+pub use contents::{Contents, Quoted, Topic, WORDS_LIMIT, Wording, Words};
+pub use diff::{Change, changes};
+pub use facts::{Entry, NOT_KNOWN, TicketFacts, in_words};
+pub use gate::{Gate, Override, Refusal, Standing, may_move};
+pub use judgement::{Found, Judgement, Severity, Undecided};
+pub use merge::{Clash, Edit, FactChange, Hand, Problem, Unmerged, merge};
+pub use origin::{Origin, Source};
+pub use paper::{Block, Paper, Purpose, Setting, Tick, paper};
+pub use price::{Price, PriceLine};
+pub use record::{Answer, Channel, Signature, SignatureRecord};
+pub use reference::Reference;
+pub use role::{Action, Role, may};
+pub use stage::{Stage, WaitsFor, Way};

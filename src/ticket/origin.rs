@@ -1,0 +1,32 @@
+//! Where a fact comes from.
+
+use super::coded::coded;
+use jiff::Timestamp;
+use serde::{Deserialize, Serialize};
+
+coded! {
+    /// How the shop came to know a fact.
+    Source {
+        /// The customer said so; nobody has looked yet.
+        CustomerSaid = "customer_said", "Customer said";
+        /// Somebody looked.
+        Looked = "looked", "Looked";
+        /// Somebody measured.
+        Measured = "measured", "Measured";
+        /// It stands on the builder's own sheet.
+        BuilderSheet = "builder_sheet", "Builder's sheet";
+        /// It is how this shop always does it.
+        ShopSetting = "shop_setting", "Shop setting";
+    }
+}
+
+/// Where a fact comes from, who wrote it down and when.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Origin {
+    /// How it was learnt.
+    pub source: Source,
+    /// The name of who wrote it down. Names stand for one person in a shop for ever.
+    pub by: String,
+    /// When it was written down.
+    pub at: Timestamp,
+}
