@@ -1,5 +1,6 @@
 //! What is said about a fact: its name, kind, unit, sheet, bounds, how to tell, why it matters.
 
+use super::value::Refused;
 use serde_json::{Value, json};
 
 /// The place of a fact in the registry; stable within one build only, never stored.
@@ -27,6 +28,8 @@ pub struct Declaration {
     pub why: &'static str,
     /// The harmless value of the plain job.
     pub plain: Plain,
+    /// May the fact have this value, as the job file writes it?
+    pub check: fn(&Value, &Declaration) -> Result<(), Refused>,
 }
 
 /// The paper a fact belongs to.

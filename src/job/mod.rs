@@ -5,16 +5,24 @@
 
 mod choices;
 mod declaration;
+mod error;
 mod fact;
 mod groups;
+mod nearest;
+mod random;
+mod read;
 mod set;
+mod typed;
 mod value;
 
 pub use choices::*;
 pub use declaration::{Bound, Declaration, FactId, Kind, Plain, Sheet, Word};
+pub use error::JobError;
 pub use fact::{Fact, Slot};
 pub use groups::*;
+pub use random::{random_job, random_value};
 pub use set::FactSet;
+pub use typed::{read_text, say};
 pub use value::{Choice, FactValue, Refused, Year, read_choice};
 
 use std::collections::HashMap;
@@ -61,6 +69,9 @@ macro_rules! job {
                 unreachable!("a fact id from another registry: {at} past the end")
             }
         }
+
+        /// Every group's name in the job file and its facts' declarations, in registry order.
+        pub const GROUPS: &[(&str, &[Declaration])] = &[$(($group::NAME, $group::DECLARATIONS)),+];
 
         static FACTS: LazyLock<Vec<&'static Declaration>> =
             LazyLock::new(|| [$($group::DECLARATIONS),+].into_iter().flatten().collect());

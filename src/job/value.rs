@@ -1,6 +1,7 @@
 //! The types a fact's value can have: how each is read from a job file and written back.
 
 use super::declaration::{Bound, Declaration, Kind, Word};
+use super::error::allowed_in_file;
 use crate::quantity::{Quantity, Unit};
 use jiff::civil::Date;
 use serde_json::{Value, json};
@@ -26,8 +27,8 @@ pub struct Refused {
 }
 
 impl Refused {
-    fn because(allowed: impl Into<String>) -> Self {
-        Self { allowed: allowed.into() }
+    fn by(declaration: &Declaration) -> Self {
+        Self { allowed: allowed_in_file(declaration) }
     }
 }
 
@@ -39,12 +40,16 @@ pub trait Choice: Copy + PartialEq + 'static {
     const ALL: &'static [Self];
     /// The variant's place in both.
     fn place(self) -> usize;
+    /// As people read it.
+    fn label(self) -> &'static str {
+        Self::WORDS[self.place()].label
+    }
 }
 
 impl FactValue for bool {
     const KIND: Kind = Kind::YesNo;
-    fn read(given: &Value, _: &Declaration) -> Result<Self, Refused> {
-        given.as_bool().ok_or_else(|| Refused::because("true or false"))
+    fn read(given: &Value, declaration: &Declaration) -> Result<Self, Refused> {
+        given.as_bool().ok_or_else(|| Refused::by(declaration))
     }
     fn json(&self) -> Value {
         json!(self)
@@ -54,10 +59,12 @@ impl FactValue for bool {
 impl FactValue for u32 {
     const KIND: Kind = Kind::Count;
     fn read(given: &Value, declaration: &Declaration) -> Result<Self, Refused> {
-        let allowed = || Refused::because(allowed_numbers(declaration.bound, true));
-        let number =
-            given.as_f64().filter(|n| n.fract() == 0.0 && permitted(declaration.bound, *n)).ok_or_else(allowed)?;
-        if (0.0..=f64::from(Self::MAX)).contains(&number) { Ok(number as Self) } else { Err(allowed()) }
+        given
+            .as_f64()
+            .filter(|number| number.fract() == 0.0 && permitted(declaration.bound, *number))
+            .filter(|number| (0.0..=f64::from(Self::MAX)).contains(number))
+            .map(|number| number as Self)
+            .ok_or_else(|| Refused::by(declaration))
     }
     fn json(&self) -> Value {
         json!(self)
@@ -67,10 +74,11 @@ impl FactValue for u32 {
 impl<U: Unit> FactValue for Quantity<U> {
     const KIND: Kind = Kind::Number(U::SYMBOL);
     fn read(given: &Value, declaration: &Declaration) -> Result<Self, Refused> {
-        match given.as_f64() {
-            Some(number) if number.is_finite() && permitted(declaration.bound, number) => Ok(Self::new(number)),
-            _ => Err(Refused::because(allowed_numbers(declaration.bound, false))),
-        }
+        given
+            .as_f64()
+            .filter(|number| number.is_finite() && permitted(declaration.bound, *number))
+            .map(Self::new)
+            .ok_or_else(|| Refused::by(declaration))
     }
     fn json(&self) -> Value {
         number_json(self.value())
@@ -79,12 +87,10 @@ impl<U: Unit> FactValue for Quantity<U> {
 
 impl FactValue for Date {
     const KIND: Kind = Kind::Date;
-    fn read(given: &Value, _: &Declaration) -> Result<Self, Refused> {
-        given
-            .as_str()
-            .filter(|text| text.len() == 10)
-            .and_then(|text| text.parse().ok())
-            .ok_or_else(|| Refused::because("a real date as \"YYYY-MM-DD\""))
+    fn read(given: &Value, declaration: &Declaration) -> Result<Self, Refused> {
+        let text = given.as_str().unwrap_or_default();
+        // Read back and compared: the parser knows other spellings of a day than the one a job file has.
+        text.parse().ok().filter(|date: &Self| date.to_string() == text).ok_or_else(|| Refused::by(declaration))
     }
     fn json(&self) -> Value {
         json!(self.to_string())
@@ -93,11 +99,12 @@ impl FactValue for Date {
 
 impl FactValue for String {
     const KIND: Kind = Kind::Text;
-    fn read(given: &Value, _: &Declaration) -> Result<Self, Refused> {
-        match given.as_str() {
-            Some(text) if !text.trim().is_empty() => Ok(text.to_owned()),
-            _ => Err(Refused::because("words in quotes, not empty; leave it out while it is not known")),
-        }
+    fn read(given: &Value, declaration: &Declaration) -> Result<Self, Refused> {
+        given
+            .as_str()
+            .filter(|text| !text.trim().is_empty() && !text.contains(char::is_control))
+            .map(str::to_owned)
+            .ok_or_else(|| Refused::by(declaration))
     }
     fn json(&self) -> Value {
         json!(self)
@@ -110,12 +117,12 @@ pub struct Year(pub i16);
 
 impl FactValue for Year {
     const KIND: Kind = Kind::Year;
-    fn read(given: &Value, _: &Declaration) -> Result<Self, Refused> {
+    fn read(given: &Value, declaration: &Declaration) -> Result<Self, Refused> {
         given
             .as_f64()
-            .filter(|n| n.fract() == 0.0 && (1.0..=9999.0).contains(n))
-            .map(|n| Self(n as i16))
-            .ok_or_else(|| Refused::because("a year as a whole number from 1 to 9999"))
+            .filter(|number| number.fract() == 0.0 && (1.0..=9999.0).contains(number))
+            .map(|number| Self(number as i16))
+            .ok_or_else(|| Refused::by(declaration))
     }
     fn json(&self) -> Value {
         json!(self.0)
@@ -126,12 +133,9 @@ impl FactValue for Year {
 ///
 /// # Errors
 /// [`Refused`] lists the words.
-pub fn read_choice<T: Choice>(given: &Value) -> Result<T, Refused> {
+pub fn read_choice<T: Choice>(given: &Value, declaration: &Declaration) -> Result<T, Refused> {
     let place = given.as_str().and_then(|text| T::WORDS.iter().position(|word| word.code == text));
-    place.map(|at| T::ALL[at]).ok_or_else(|| {
-        let codes: Vec<_> = T::WORDS.iter().map(|word| format!("\"{}\"", word.code)).collect();
-        Refused::because(format!("one of {}", codes.join(", ")))
-    })
+    place.map(|at| T::ALL[at]).ok_or_else(|| Refused::by(declaration))
 }
 
 /// A number as JSON: whole ones without a point.
@@ -146,17 +150,5 @@ fn permitted(bound: Bound, number: f64) -> bool {
         Bound::Positive => number > 0.0,
         Bound::OneOf(list) => list.contains(&number),
         Bound::OneOfOrWhole(list) => list.contains(&number) || (number >= 0.0 && number.fract() == 0.0),
-    }
-}
-
-fn allowed_numbers(bound: Bound, whole: bool) -> String {
-    let number = if whole { "a whole number" } else { "a number" };
-    let listed = |list: &[f64]| list.iter().map(f64::to_string).collect::<Vec<_>>().join(", ");
-    match bound {
-        Bound::Any => number.to_owned(),
-        Bound::NotNegative => format!("{number}, zero or more"),
-        Bound::Positive => format!("{number} above zero"),
-        Bound::OneOf(list) => format!("one of {}", listed(list)),
-        Bound::OneOfOrWhole(list) => format!("one of {}, or another whole number", listed(list)),
     }
 }

@@ -10,16 +10,18 @@ mod print;
 mod spelling;
 mod typed;
 mod unit;
+mod words;
 
 pub use length::Length;
 pub use money::Cents;
 pub use spelling::how_to_write;
-pub use typed::Unread;
+pub use typed::{Unread, number_and_unit};
 pub use unit::{
     Celsius, Degree, Diameter, Hertz, Inch, InchMercury, Kilogram, Kilowatt, Mile, MilePerHour, Millimetre, Minute,
     One, PoundFoot, PoundForce, PoundMass, PoundPerCubicInch, Psi, Quart, RadianPerSecondSquared, Rpm, Second,
     SecondPerQuart, SquareInch, SquareMillimetre, TurnPerMile, Unit, Volt,
 };
+pub use words::{parts_in_one, unit_in_words, unit_named};
 
 use std::fmt;
 use std::marker::PhantomData;

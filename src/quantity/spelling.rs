@@ -58,17 +58,22 @@ const IN_THOUSANDS: &[&str] = &["rpm", "lb-ft", "lbf", "lb", "psi", "mi"];
 
 /// What `written` is worth in the unit `U`; nothing written is `U` itself.
 pub(super) fn find<U: Unit>(written: &str) -> Option<Spelling> {
-    if written.is_empty() || written == U::SYMBOL.to_lowercase() {
+    find_by_symbol(written, U::SYMBOL)
+}
+
+/// The same for the unit with this symbol.
+pub(super) fn find_by_symbol(written: &str, symbol: &str) -> Option<Spelling> {
+    if written.is_empty() || written == symbol.to_lowercase() {
         return Some(Spelling { times: 1.0, over: 1.0 });
     }
     ROWS.iter()
-        .find(|(symbol, spellings, ..)| *symbol == U::SYMBOL && spellings.contains(&written))
+        .find(|(own, spellings, ..)| *own == symbol && spellings.contains(&written))
         .map(|&(_, _, times, over)| Spelling { times, over })
 }
 
 /// Whether `1,900` is read as nineteen hundred.
-pub(super) fn groups_thousands<U: Unit>() -> bool {
-    IN_THOUSANDS.contains(&U::SYMBOL)
+pub(super) fn groups_thousands(symbol: &str) -> bool {
+    IN_THOUSANDS.contains(&symbol)
 }
 
 /// What to type in a field of the unit `U`, for a message or a hint.
@@ -77,7 +82,9 @@ pub fn how_to_write<U: Unit>() -> String {
         "in" => "inches such as 0.031, 5/32, 1-1/2 or 31 thou, or millimeters such as 4 mm".to_owned(),
         "mm" => "millimeters such as 8.5, or inches such as 5/16 in".to_owned(),
         "" => "a plain number such as 3.73".to_owned(),
-        symbol => format!("a number in {symbol}, such as {}", if groups_thousands::<U>() { "120" } else { "5 or 2.5" }),
+        symbol => {
+            format!("a number in {symbol}, such as {}", if groups_thousands(symbol) { "120" } else { "5 or 2.5" })
+        }
     }
 }
 

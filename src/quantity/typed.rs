@@ -84,16 +84,23 @@ impl<U: Unit> Quantity<U> {
                 Unread::OtherUnit { given: given(), unit, wanted: spelling::how_to_write::<U>() }
             });
         };
-        let value = read(number, spelling::groups_thousands::<U>()).map_err(|trouble| match trouble {
-            Trouble::NotANumber => Unread::NotANumber { given: given(), wanted: spelling::how_to_write::<U>() },
-            Trouble::Comma => Unread::Comma { given: given() },
-            Trouble::OverNought => Unread::OverNought { given: given() },
-            Trouble::FractionTooLarge => Unread::FractionTooLarge { given: given() },
-            Trouble::TooLong => Unread::TooLong { given: given() },
-        })?;
+        let value = read(number, spelling::groups_thousands(U::SYMBOL))
+            .map_err(|trouble| trouble.with(typed, spelling::how_to_write::<U>()))?;
         let converted = value * times / over;
         if converted.is_finite() { Ok(Self::new(converted)) } else { Err(Unread::TooLong { given: given() }) }
     }
+}
+
+/// The number and the unit behind it as typed, lower case, nothing converted; `symbol` is the field's own unit.
+///
+/// # Errors
+/// [`Unread`] when it does not start with a number; `wanted` is what the field takes.
+pub fn number_and_unit(typed: &str, symbol: &str, wanted: &str) -> Result<(f64, String), Unread> {
+    let plain = plain_signs(typed);
+    let (number, unit) = split_unit(&plain);
+    let value =
+        read(number, spelling::groups_thousands(symbol)).map_err(|trouble| trouble.with(typed, wanted.into()))?;
+    if value.is_finite() { Ok((value, unit.to_owned())) } else { Err(Unread::TooLong { given: typed.trim().into() }) }
 }
 
 /// What is wrong with the number itself.
@@ -103,6 +110,19 @@ enum Trouble {
     OverNought,
     FractionTooLarge,
     TooLong,
+}
+
+impl Trouble {
+    fn with(self, typed: &str, wanted: String) -> Unread {
+        let given = typed.trim().to_owned();
+        match self {
+            Self::NotANumber => Unread::NotANumber { given, wanted },
+            Self::Comma => Unread::Comma { given },
+            Self::OverNought => Unread::OverNought { given },
+            Self::FractionTooLarge => Unread::FractionTooLarge { given },
+            Self::TooLong => Unread::TooLong { given },
+        }
+    }
 }
 
 /// Keyboards and phones write one sign in several ways; this is the plain one.

@@ -37,9 +37,9 @@ macro_rules! choices {
             const KIND: $crate::job::Kind = $crate::job::Kind::Choice(<Self as $crate::job::Choice>::WORDS);
             fn read(
                 given: &serde_json::Value,
-                _: &$crate::job::Declaration,
+                declaration: &$crate::job::Declaration,
             ) -> Result<Self, $crate::job::Refused> {
-                $crate::job::read_choice(given)
+                $crate::job::read_choice(given, declaration)
             }
             fn json(&self) -> serde_json::Value {
                 serde_json::json!(<Self as $crate::job::Choice>::WORDS[*self as usize].code)

@@ -113,6 +113,7 @@ macro_rules! group {
                 how: $how,
                 why: $why,
                 plain: $plain,
+                check: |given, declaration| <$type as $crate::job::FactValue>::read(given, declaration).map(drop),
             }),+];
             fn unknown(base: u16) -> Self {
                 let mut ids = base..;
