@@ -13,3 +13,7 @@ pub mod ticket;
 pub mod store;
 
 pub mod postgres;
+
+pub mod settings;
+
+pub mod command;

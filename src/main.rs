@@ -1,3 +1,5 @@
 //! The command line.
 
-fn main() {}
+fn main() -> std::process::ExitCode {
+    endplay::command::run()
+}

@@ -1,7 +1,8 @@
 //! The database's own files: made once, checked at every start.
 
 use std::fs::{File, Permissions};
-use std::os::unix::fs::PermissionsExt;
+use std::io::{ErrorKind, Write};
+use std::os::unix::fs::{OpenOptionsExt, PermissionsExt};
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
 
@@ -51,6 +52,7 @@ impl Cluster {
             make(&path, &programs, &account, durability)?;
         }
         let cluster = Self::describe(folder, path, programs, account)?;
+        put_away(&cluster.log);
         write_config(&cluster.config, &cluster.socket, durability)
             .map_err(|e| StartError::from_io(folder.path(), e))?;
         Ok(cluster)
@@ -105,7 +107,7 @@ impl Cluster {
     /// When the log cannot be written.
     pub fn command(&self, tied: bool) -> Result<Command, StartError> {
         let failed = |e| StartError::from_io(&self.folder, e);
-        let log = File::options().append(true).create(true).open(&self.log).map_err(failed)?;
+        let log = File::options().append(true).create(true).mode(0o600).open(&self.log).map_err(failed)?;
         let mut command = self.account.command(&self.programs.path("postgres"), tied);
         command.arg("-D").arg(&self.path);
         command.arg("-c").arg(format!("config_file={}", self.config.join("postgresql.conf").display()));
@@ -190,5 +192,18 @@ fn write_config(config: &Path, socket: &Path, durability: Durability) -> std::io
         std::fs::write(&file, text)?;
         std::fs::set_permissions(&file, Permissions::from_mode(0o644))?;
     }
-    Ok(())
+    match File::options().write(true).create_new(true).mode(0o644).open(config.join("local.conf")) {
+        Ok(mut file) => file.write_all(b"# Settings of your own for the database; they win over postgresql.conf.\n"),
+        Err(e) if e.kind() == ErrorKind::AlreadyExists => Ok(()),
+        Err(e) => Err(e),
+    }
+}
+
+/// Keeps one older log beside the current one, so that the two stay small.
+fn put_away(log: &Path) {
+    const LONG: u64 = 5_000_000;
+    if std::fs::metadata(log).is_ok_and(|m| m.len() > LONG) {
+        // The old log is a help, not data: a start does not fail over it.
+        std::fs::rename(log, log.with_extension("log.old")).ok();
+    }
 }

@@ -39,7 +39,7 @@ pub fn postgresql_conf(socket: &Path, config: &Path, durability: Durability) -> 
          lc_messages = 'C'\n\
          timezone = 'UTC'\n\
          log_timezone = 'UTC'\n\
-         include_if_exists = 'local.conf'\n"
+         include = 'local.conf'\n"
     )
 }
 

@@ -1,5 +1,6 @@
 //! SQL and rows, nothing else.
 
+pub mod access;
 pub mod pool;
 
 use sqlx::migrate::Migrator;
