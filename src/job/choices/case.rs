@@ -1,65 +1,65 @@
-//! Words.
+//! What a case and its bell can be.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// How the bell is joined to the case.
     BellKind {
-        Integral = "integral", "integral";
-        BoltOn = "bolt_on", "bolt on";
+        Integral = "integral", "Cast in one with the case";
+        BoltOn = "bolt_on", "Separate, bolted on";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The engine patterns a bell has holes for.
     BellPattern {
-        PatternA = "pattern_a", "pattern a";
-        PatternB = "pattern_b", "pattern b";
-        Both = "both", "both";
+        PatternA = "pattern_a", "Pattern A";
+        PatternB = "pattern_b", "Pattern B";
+        Both = "both", "Drilled for both";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What a look for cracks came to.
     Crack {
-        None = "none", "none";
-        Suspected = "suspected", "suspected";
-        Found = "found", "found";
+        None = "none", "None found";
+        Suspected = "suspected", "Suspected";
+        Found = "found", "Found";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What an earlier builder did to the case.
     CaseHistory {
-        Original = "original", "original";
-        OtherValveBody = "other_vb", "other vb";
-        Unknown = "unknown", "unknown";
+        Original = "original", "As it was made";
+        OtherValveBody = "other_vb", "Changed for another valve body";
+        Unknown = "unknown", "Nobody knows";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The electrical connector in the side of the case.
     Connector {
-        None = "none", "none";
-        OneWire = "one_wire", "one wire";
-        TwoWire = "two_wire", "two wire";
-        Blanked = "blanked", "blanked";
+        None = "none", "No hole for one";
+        OneWire = "one_wire", "One terminal";
+        TwoWire = "two_wire", "Two terminals";
+        Blanked = "blanked", "Hole closed with a blank";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What the park pawl does.
     ParkPawl {
-        Works = "works", "works";
-        Removed = "removed", "removed";
-        Fails = "fails", "fails";
+        Works = "works", "Holds";
+        Removed = "removed", "Taken out";
+        Fails = "fails", "Does not hold";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Which of two related units the case belongs to.
     CaseVariant {
-        Heavy = "heavy", "heavy";
-        LightDuty = "light_duty", "light duty";
+        Heavy = "heavy", "Heavy-duty";
+        LightDuty = "light_duty", "Light-duty relative";
     }
 }

@@ -1,106 +1,106 @@
-//! Words.
+//! What shifts the unit: lever, governor, modulator, valve body, brake.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// The driver's lever.
     ShifterKind {
-        Column = "column", "column";
-        FloorFactory = "floor_factory", "floor factory";
-        FloorAftermarket = "floor_aftermarket", "floor aftermarket";
+        Column = "column", "On the column";
+        FloorFactory = "floor_factory", "On the floor, as made";
+        FloorAftermarket = "floor_aftermarket", "On the floor, aftermarket";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Which gear stands next to neutral.
     ShiftOrder {
-        Forward = "forward", "forward";
-        Reverse = "reverse", "reverse";
+        Forward = "forward", "Forward: third next to neutral";
+        Reverse = "reverse", "Reverse: first next to neutral";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Whether a part is in the unit.
     Fitted {
-        Fitted = "fitted", "fitted";
-        Removed = "removed", "removed";
+        Fitted = "fitted", "Fitted";
+        Removed = "removed", "Taken out";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The bore behind the governor cover.
     GovernorBore {
-        Closed = "closed", "closed";
-        Open = "open", "open";
+        Closed = "closed", "Closed";
+        Open = "open", "Open";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The vacuum modulator and its bore.
     Modulator {
-        Connected = "connected", "connected";
-        FittedNoHose = "fitted_no_hose", "fitted no hose";
-        RemovedPlugged = "removed_plugged", "removed plugged";
-        RemovedOpen = "removed_open", "removed open";
+        Connected = "connected", "Fitted, hose on";
+        FittedNoHose = "fitted_no_hose", "Fitted, no hose";
+        RemovedPlugged = "removed_plugged", "Taken out, bore plugged";
+        RemovedOpen = "removed_open", "Taken out, bore open";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What drops a gear at full throttle.
     Kickdown {
-        Electric = "electric", "electric";
-        None = "none", "none";
+        Electric = "electric", "Electric";
+        None = "none", "None";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Who does the shifting.
     ValveBodyKind {
-        Auto = "auto", "auto";
-        Manual = "manual", "manual";
+        Auto = "auto", "Automatic shifts";
+        Manual = "manual", "Shifted by hand";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Where the trans brake's solenoid sits.
     BrakeKind {
-        None = "none", "none";
-        Internal = "internal", "internal";
-        External = "external", "external";
+        None = "none", "No trans brake";
+        Internal = "internal", "Inside the pan";
+        External = "external", "Outside the case";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The gaskets of the valve body.
     Gasket {
-        None = "none", "none";
-        Stock = "stock", "stock";
-        Custom = "custom", "custom";
+        None = "none", "None, metal on metal";
+        Stock = "stock", "The stock pair";
+        Custom = "custom", "Special ones with the valve body";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What a valve body asks of a plug or ball in the case.
     Demand {
-        Required = "required", "required";
-        Forbidden = "forbidden", "forbidden";
-        Either = "either", "either";
+        Required = "required", "Must be in";
+        Forbidden = "forbidden", "Must not be in";
+        Either = "either", "Either way";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What a valve body asks of the center seal.
     SealDemand {
-        In = "in", "in";
-        Out = "out", "out";
-        Either = "either", "either";
+        In = "in", "Must be in";
+        Out = "out", "Must be out";
+        Either = "either", "Either way";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What a valve body asks of the small bridge.
     BridgeDemand {
-        Required = "required", "required";
-        Either = "either", "either";
+        Required = "required", "Must be lowered";
+        Either = "either", "Either way";
     }
 }

@@ -1,20 +1,20 @@
-//! Words.
+//! What a torque converter can be.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// The converter hub where the seal runs.
     Hub {
-        Smooth = "smooth", "smooth";
-        Grooved = "grooved", "grooved";
+        Smooth = "smooth", "Smooth";
+        Grooved = "grooved", "Grooved";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Where the converter comes from.
     ConverterOrigin {
-        New = "new", "new";
-        Rebuilt = "rebuilt", "rebuilt";
-        Reused = "reused", "reused";
+        New = "new", "New";
+        Rebuilt = "rebuilt", "Rebuilt";
+        Reused = "reused", "The old one again";
     }
 }

@@ -1,71 +1,71 @@
-//! Words.
+//! What the engine and the flexplate can be.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// How the engine gets its air.
     Induction {
-        Natural = "natural", "natural";
-        Boosted = "boosted", "boosted";
-        Nitrous = "nitrous", "nitrous";
-        Diesel = "diesel", "diesel";
+        Natural = "natural", "Natural";
+        Boosted = "boosted", "Blower or turbocharger";
+        Nitrous = "nitrous", "Nitrous";
+        Diesel = "diesel", "Diesel";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What makes vacuum for the modulator.
     VacuumSource {
-        Manifold = "manifold", "manifold";
-        Pump = "pump", "pump";
-        None = "none", "none";
+        Manifold = "manifold", "Intake manifold";
+        Pump = "pump", "Vacuum pump";
+        None = "none", "Nothing";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The bolt pattern on the back of the engine.
     EnginePattern {
-        PatternA = "pattern_a", "pattern a";
-        PatternB = "pattern_b", "pattern b";
-        Other = "other", "other";
+        PatternA = "pattern_a", "Pattern A";
+        PatternB = "pattern_b", "Pattern B";
+        Other = "other", "Another pattern";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The upper bell hole in the block.
     UpperHole {
-        Present = "present", "present";
-        Absent = "absent", "absent";
+        Present = "present", "There";
+        Absent = "absent", "Missing";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// How deep the crank flange lies.
     CrankFlange {
-        Standard = "standard", "standard";
-        Short0400 = "short_0400", "short 0400";
+        Standard = "standard", "Standard";
+        Short0400 = "short_0400", "Short, about 0.400 in further forward";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Whether weights outside the engine finish its balance.
     Balance {
-        Internal = "internal", "internal";
-        External = "external", "external";
+        Internal = "internal", "Internal";
+        External = "external", "External, with offset weights";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The certification of the flexplate.
     FlexplateSpec {
-        None = "none", "none";
-        Sfi291 = "sfi_29_1", "sfi 29 1";
+        None = "none", "None";
+        Sfi291 = "sfi_29_1", "SFI 29.1";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The shield around the flexplate.
     FlexplateShield {
-        None = "none", "none";
-        Sfi301 = "sfi_30_1", "sfi 30 1";
+        None = "none", "None";
+        Sfi301 = "sfi_30_1", "SFI 30.1";
     }
 }

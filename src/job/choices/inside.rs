@@ -1,117 +1,117 @@
-//! Words.
+//! What is found inside: races, one-way clutches, gears, seals, the pump, and how checks came out.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// The race on the direct drum.
     RaceShape {
-        Round = "round", "round";
-        Ramped = "ramped", "ramped";
-        RoundLarge = "round_large", "round large";
+        Round = "round", "Round";
+        Ramped = "ramped", "Ramped";
+        RoundLarge = "round_large", "Round, large hub";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The surface of a race.
     RaceState {
-        Smooth = "smooth", "smooth";
-        Brinelled = "brinelled", "brinelled";
-        Spalled = "spalled", "spalled";
-        Scored = "scored", "scored";
+        Smooth = "smooth", "Smooth";
+        Brinelled = "brinelled", "Dented by the elements";
+        Spalled = "spalled", "Pitted or flaking";
+        Scored = "scored", "Scored";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What locks a one-way clutch.
     OneWayKind {
-        Roller = "roller", "roller";
-        Sprag = "sprag", "sprag";
+        Roller = "roller", "Rollers on ramps";
+        Sprag = "sprag", "Tilting elements";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The way a one-way clutch turns when tried.
     FreeTurn {
-        Clockwise = "clockwise", "clockwise";
-        Counterclockwise = "counterclockwise", "counterclockwise";
-        Both = "both", "both";
-        Neither = "neither", "neither";
-        Unchecked = "unchecked", "unchecked";
+        Clockwise = "clockwise", "Clockwise only";
+        Counterclockwise = "counterclockwise", "Counterclockwise only";
+        Both = "both", "Both ways";
+        Neither = "neither", "Neither way";
+        Unchecked = "unchecked", "Not tried yet";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// How the one-way clutch on the center support stands.
     LowOneWay {
-        Correct = "correct", "correct";
-        Wrong = "wrong", "wrong";
-        Unchecked = "unchecked", "unchecked";
+        Correct = "correct", "Right way round";
+        Wrong = "wrong", "Wrong way round";
+        Unchecked = "unchecked", "Not tried yet";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The cut of the gears.
     GearCut {
-        Helical = "helical", "helical";
-        Straight = "straight", "straight";
+        Helical = "helical", "Helical";
+        Straight = "straight", "Straight";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What the input shaft is made of.
     InputShaft {
-        Stock = "stock", "stock";
-        Alloy = "alloy", "alloy";
+        Stock = "stock", "Stock";
+        Alloy = "alloy", "Alloy steel";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What takes the thrust at the rear.
     RearThrust {
-        Washers = "washers", "washers";
-        Bearing = "bearing", "bearing";
+        Washers = "washers", "Selective washers";
+        Bearing = "bearing", "Needle-bearing kit";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The middle lip seal in the direct drum.
     CenterSeal {
-        In = "in", "in";
-        Out = "out", "out";
+        In = "in", "In";
+        Out = "out", "Out";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The state of the pump bushing.
     Bushing {
-        Good = "good", "good";
-        Worn = "worn", "worn";
-        Walked = "walked", "walked";
+        Good = "good", "Good";
+        Worn = "worn", "Worn";
+        Walked = "walked", "Wandered from its place";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Which way round the pump drive gear lies.
     DriveGear {
-        Correct = "correct", "correct";
-        UpsideDown = "upside_down", "upside down";
-        Unchecked = "unchecked", "unchecked";
+        Correct = "correct", "Right way round";
+        UpsideDown = "upside_down", "Upside down";
+        Unchecked = "unchecked", "Not looked at yet";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Whether the rear band's apply pin was gauged.
     RearPin {
-        Gauged = "gauged", "gauged";
-        NotGauged = "not_gauged", "not gauged";
+        Gauged = "gauged", "Gauged";
+        NotGauged = "not_gauged", "Not gauged";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// How the air checks came out.
     AirChecks {
-        Pass = "pass", "pass";
-        Fail = "fail", "fail";
-        NotDone = "not_done", "not done";
+        Pass = "pass", "All passed";
+        Fail = "fail", "One failed";
+        NotDone = "not_done", "Not done yet";
     }
 }

@@ -1,93 +1,93 @@
-//! Words.
+//! What stands between the unit and the axle, and what drives the speedometer.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// One of two lengths a part is made in.
     Length {
-        Short = "short", "short";
-        Long = "long", "long";
+        Short = "short", "Short";
+        Long = "long", "Long";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The end of the output shaft.
     OutputEnd {
-        Plain = "plain", "plain";
-        TappedBoltOn = "tapped_bolt_on", "tapped bolt on";
+        Plain = "plain", "Plain";
+        TappedBoltOn = "tapped_bolt_on", "Tapped, for a bolt-on yoke";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The rear housing.
     Tail {
-        Slip = "slip", "slip";
-        TruckFixed = "truck_fixed", "truck fixed";
-        FourWheelAdapter = "four_wheel_adapter", "four wheel adapter";
-        HeavyBearing = "heavy_bearing", "heavy bearing";
+        Slip = "slip", "Bushing and lip seal, for a slip yoke";
+        TruckFixed = "truck_fixed", "Short truck housing, bolted yoke";
+        FourWheelAdapter = "four_wheel_adapter", "Adapter for a transfer case";
+        HeavyBearing = "heavy_bearing", "Heavy housing with a ball bearing";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The driveshaft's yoke at the unit.
     YokeKind {
-        Slip = "slip", "slip";
-        SlipRecessed = "slip_recessed", "slip recessed";
-        BoltOn = "bolt_on", "bolt on";
-        None = "none", "none";
+        Slip = "slip", "Slip yoke";
+        SlipRecessed = "slip_recessed", "Slip yoke with a recess";
+        BoltOn = "bolt_on", "Bolt-on yoke";
+        None = "none", "No yoke";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Whether the driveshaft itself can slide.
     ShaftKind {
-        Fixed = "fixed", "fixed";
-        SlipJoint = "slip_joint", "slip joint";
+        Fixed = "fixed", "One piece";
+        SlipJoint = "slip_joint", "With a slip joint";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The brake drum at the back of the unit.
     ParkDrum {
-        None = "none", "none";
-        Kept = "kept", "kept";
-        Removed = "removed", "removed";
+        None = "none", "Never had one";
+        Kept = "kept", "Has one";
+        Removed = "removed", "Had one, taken off";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What drives the speedometer.
     SpeedometerKind {
-        Cable = "cable", "cable";
-        Electronic = "electronic", "electronic";
-        Gps = "gps", "gps";
-        None = "none", "none";
+        Cable = "cable", "Cable";
+        Electronic = "electronic", "Electronic sensor";
+        Gps = "gps", "Satellite";
+        None = "none", "No speedometer";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What the output shaft carries for the speedometer.
     SpeedometerDrive {
-        Plastic = "plastic", "plastic";
-        Steel = "steel", "steel";
-        ToneRing = "tone_ring", "tone ring";
-        None = "none", "none";
+        Plastic = "plastic", "Plastic worm";
+        Steel = "steel", "Steel worm";
+        ToneRing = "tone_ring", "Toothed ring";
+        None = "none", "Nothing";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What closes the speedometer hole.
     SpeedometerHole {
-        Gear = "gear", "gear";
-        Plugged = "plugged", "plugged";
-        Open = "open", "open";
+        Gear = "gear", "Gear in its holder";
+        Plugged = "plugged", "Plug";
+        Open = "open", "Nothing, it is open";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What the driveshaft's tube is made of.
     TubeMaterial {
-        Steel = "steel", "steel";
-        Aluminum = "aluminum", "aluminum";
+        Steel = "steel", "Steel";
+        Aluminum = "aluminum", "Aluminum";
     }
 }

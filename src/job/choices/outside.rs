@@ -1,98 +1,98 @@
-//! Words.
+//! What is seen around a closed unit: ports, threads, pan, stick, cooler, vent, shield.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// How a cooler port or fitting seals.
     PortThread {
-        Straight = "straight", "straight";
-        Taper = "taper", "taper";
+        Straight = "straight", "Straight, with a washer";
+        Taper = "taper", "Taper pipe";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The vent in the top of the case.
     VentPort {
-        FactoryTube = "factory_tube", "factory tube";
-        TappedPipe18 = "tapped_pipe_1_8", "tapped pipe 1 8";
+        FactoryTube = "factory_tube", "Pressed-in tube as made";
+        TappedPipe18 = "tapped_pipe_1_8", "Tapped 1/8-27 taper pipe";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The system a thread belongs to.
     ThreadSystem {
-        Inch = "inch", "inch";
-        Metric = "metric", "metric";
+        Inch = "inch", "Inch";
+        Metric = "metric", "Metric";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The depth of a pan, or the pan a part is made for.
     PanDepth {
-        Shallow = "shallow", "shallow";
-        Deep = "deep", "deep";
+        Shallow = "shallow", "Shallow";
+        Deep = "deep", "Deep";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The tube of the dipstick.
     StickKind {
-        Rigid = "rigid", "rigid";
-        Flexible = "flexible", "flexible";
+        Rigid = "rigid", "Steel tube";
+        Flexible = "flexible", "Braided hose";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Where the fluid is cooled.
     Cooler {
-        None = "none", "none";
-        Radiator = "radiator", "radiator";
-        External = "external", "external";
-        Both = "both", "both";
+        None = "none", "No cooler";
+        Radiator = "radiator", "In the radiator";
+        External = "external", "Outside cooler";
+        Both = "both", "Radiator and outside cooler";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What the cooler lines are made of.
     Hose {
-        Rated = "rated", "rated";
-        Hardline = "hardline", "hardline";
-        Unrated = "unrated", "unrated";
+        Rated = "rated", "Hose rated for hot fluid under pressure";
+        Hardline = "hardline", "Hard line";
+        Unrated = "unrated", "Other hose, such as fuel or heater hose";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The shield around the case.
     ShieldKind {
-        None = "none", "none";
-        Rigid = "rigid", "rigid";
-        Blanket = "blanket", "blanket";
+        None = "none", "No shield";
+        Rigid = "rigid", "Steel shell";
+        Blanket = "blanket", "Blanket";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What was done about the cooler before the unit ran.
     CoolerAction {
-        None = "none", "none";
-        Flushed = "flushed", "flushed";
-        Replaced = "replaced", "replaced";
+        None = "none", "Nothing";
+        Flushed = "flushed", "Flushed";
+        Replaced = "replaced", "Replaced";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Where the vent lets go.
     VentOutlet {
-        Open = "open", "open";
-        Hose = "hose", "hose";
-        CatchCan = "catch_can", "catch can";
+        Open = "open", "Open at the case";
+        Hose = "hose", "Raised hose";
+        CatchCan = "catch_can", "Catch can";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The fitting in a tapped vent.
     VentFitting {
-        None = "none", "none";
-        Angled = "angled", "angled";
-        Straight = "straight", "straight";
+        None = "none", "No fitting";
+        Angled = "angled", "Tapped at an angle";
+        Straight = "straight", "Tapped straight in";
     }
 }

@@ -1,50 +1,50 @@
-//! Words.
+//! What a vehicle is used for and how it stands on its wheels and mounts.
 
 use super::choices;
 
 choices! {
-    /// TEXT.
+    /// What the vehicle does most.
     UseKind {
-        Street = "street", "street";
-        StreetStrip = "street_strip", "street strip";
-        Drag = "drag", "drag";
-        Tow = "tow", "tow";
-        Offroad = "offroad", "offroad";
-        Pull = "pull", "pull";
+        Street = "street", "Street";
+        StreetStrip = "street_strip", "Street and strip";
+        Drag = "drag", "Drag racing";
+        Tow = "tow", "Towing and work";
+        Offroad = "offroad", "Off-road";
+        Pull = "pull", "Sled or truck pulling";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// Driven wheels, or the wheels a shaft is made for.
     DriveLayout {
-        TwoWheel = "two_wheel", "two wheel";
-        FourWheel = "four_wheel", "four wheel";
+        TwoWheel = "two_wheel", "Two-wheel drive";
+        FourWheel = "four_wheel", "Four-wheel drive";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// The driven tires.
     TireKind {
-        Street = "street", "street";
-        Slick = "slick", "slick";
+        Street = "street", "Street tires";
+        Slick = "slick", "Slicks";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What the transmission mount is made of.
     MountKind {
-        Rubber = "rubber", "rubber";
-        Poly = "poly", "poly";
-        Solid = "solid", "solid";
-        None = "none", "none";
+        Rubber = "rubber", "Rubber";
+        Poly = "poly", "Firm plastic";
+        Solid = "solid", "Solid";
+        None = "none", "No mount";
     }
 }
 
 choices! {
-    /// TEXT.
+    /// What the engine mounts are made of.
     EngineMount {
-        Rubber = "rubber", "rubber";
-        Poly = "poly", "poly";
-        Solid = "solid", "solid";
+        Rubber = "rubber", "Rubber";
+        Poly = "poly", "Firm plastic";
+        Solid = "solid", "Solid";
     }
 }

@@ -1,4 +1,4 @@
-//! TEXT.
+//! Between the engine and the case.
 
 use super::group;
 use crate::job::Bound::{Any, NotNegative, OneOf};
@@ -7,55 +7,58 @@ use crate::job::choices::{BellKind, BellPattern};
 use crate::quantity::{Inch, Quantity};
 
 group! {
-    /// TEXT.
+    /// The bell: cast with the case or bolted on, its bolts and how true it runs.
     Bell "bell" {
         kind: BellKind {
             sheet: Outside, bound: Any, plain: Word("integral"),
-            label: "kind", note: "",
-            how: "",
-            why: "",
+            label: "Bell", note: "",
+            how: "Look behind the pump flange: a bell cast in one with the case, or a separate one on a ring under the \
+                pump bolts.",
+            why: "A separate bell hangs on the pump bolts and nothing else.",
         }
         pattern: BellPattern {
             sheet: Outside, bound: Any, plain: Word("pattern_a"),
-            label: "pattern", note: "",
-            how: "",
-            why: "",
+            label: "Bolt pattern of the bell", note: "",
+            how: "Hold the shop template against the bell's engine face.",
+            why: "It must match the engine's pattern.",
         }
         ring_holes: u32 {
             sheet: Outside, bound: OneOf(&[6.0, 7.0, 8.0]), plain: Number(8.0),
-            label: "ring holes", note: "",
-            how: "",
-            why: "",
+            label: "Holes in the bell's pump ring", note: "not used when the bell is integral",
+            how: "Count the holes in the ring of a bolt-on bell, all the way round from a chalk mark.",
+            why: "It is the most bolts that bell could ever be held by.",
         }
         runout_in: Quantity<Inch> {
             sheet: Measured, bound: NotNegative, plain: Number(0.004),
-            label: "runout in", note: "",
-            how: "",
-            why: "",
+            label: "Bell bore runout", note: "total, swept from the crank",
+            how: "Fix a dial indicator to the crank flange, sweep the bore that centers the pump, and turn the crank \
+                by hand with the key out.",
+            why: "An off-center bell wears out the pump bushing and the front seal.",
         }
         insert_fitted: bool {
             sheet: Spec, bound: Any, plain: YesNo(false),
-            label: "insert fitted", note: "",
-            how: "",
-            why: "",
+            label: "Thread insert in the unused upper hole", note: "",
+            how: "Look into the upper bell hole that the engine does not use, and ask whether one is planned.",
+            why: "It gives a shield or a dipstick bracket a bolt that the block cannot.",
         }
         insert_proud_in: Quantity<Inch> {
             sheet: Measured, bound: Any, plain: Number(0.0),
-            label: "insert proud in", note: "",
-            how: "",
-            why: "",
+            label: "Insert stands above the bell face by", note: "0 or less is flush or below",
+            how: "Lay a straightedge across the bell face over the insert and feel for light; measure a proud one with \
+                a feeler.",
+            why: "Anything proud holds the bell off the block and bends the unit's line.",
         }
         insert_bolt_proud_in: Quantity<Inch> {
             sheet: Measured, bound: Any, plain: Number(0.0),
-            label: "insert bolt proud in", note: "",
-            how: "",
-            why: "",
+            label: "Accessory bolt stands above the bell face by", note: "0 or less is flush or below",
+            how: "Fit the bolt with its bracket and look at it from the engine side with a straightedge.",
+            why: "A bolt that comes through does the same harm as a proud insert.",
         }
         cut_planned: bool {
             sheet: Spec, bound: Any, plain: YesNo(false),
-            label: "cut planned", note: "",
-            how: "",
-            why: "",
+            label: "Cast bell to be sawn off", note: "",
+            how: "Read the draft spec, and ask before anyone lifts a saw.",
+            why: "It can never be undone, so the customer signs for it first.",
         }
     }
 }

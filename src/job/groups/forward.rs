@@ -1,4 +1,4 @@
-//! TEXT.
+//! The forward clutch.
 
 use super::group;
 use crate::job::Bound::NotNegative;
@@ -6,19 +6,20 @@ use crate::job::Plain::Number;
 use crate::quantity::{Inch, Quantity};
 
 group! {
-    /// TEXT.
+    /// The forward clutch: every forward gear goes through it.
     Forward "forward" {
         frictions: u32 {
             sheet: Inside, bound: NotNegative, plain: Number(5.0),
-            label: "frictions", note: "",
-            how: "",
-            why: "",
+            label: "Friction plates in the forward pack", note: "",
+            how: "Count the lined plates as they come out of the forward drum.",
+            why: "More plates hold more torque in every forward gear.",
         }
         clear_in: Quantity<Inch> {
             sheet: Measured, bound: NotNegative, plain: Number(0.05),
-            label: "clear in", note: "",
-            how: "",
-            why: "",
+            label: "Forward pack clearance", note: "whole pack",
+            how: "Stack the pack dry, measure between snap ring and pressure plate, and check again with regulated \
+                air. Glasses on.",
+            why: "Too tight drags and burns, too loose bangs into gear.",
         }
     }
 }

@@ -1,4 +1,4 @@
-//! TEXT.
+//! What carries the back of the unit.
 
 use super::group;
 use crate::job::Bound::Any;
@@ -6,19 +6,19 @@ use crate::job::Plain::{Word, YesNo};
 use crate::job::choices::MountKind;
 
 group! {
-    /// TEXT.
+    /// The mount under the tail.
     Mount "mount" {
         kind: MountKind {
             sheet: Spec, bound: Any, plain: Word("rubber"),
-            label: "kind", note: "",
-            how: "",
-            why: "",
+            label: "Transmission mount", note: "",
+            how: "Look between the tail and the crossmember, and ask.",
+            why: "A mount stiffer than the engine's makes the case carry the twist.",
         }
         pulled: bool {
             sheet: Measured, bound: Any, plain: YesNo(false),
-            label: "pulled", note: "",
-            how: "",
-            why: "",
+            label: "Mount pulled into place", note: "",
+            how: "With the unit on a jack, see whether the crossmember bolts start by hand or need a pry bar.",
+            why: "A mount under strain cracks the tail or the ear of the case.",
         }
     }
 }

@@ -1,4 +1,4 @@
-//! TEXT.
+//! If the case bursts.
 
 use super::group;
 use crate::job::Bound::{Any, NotNegative};
@@ -8,49 +8,50 @@ use crate::quantity::{Inch, Quantity};
 use jiff::civil::Date;
 
 group! {
-    /// TEXT.
+    /// The shield around the case, its label and its fit.
     Shield "shield" {
         kind: ShieldKind {
             sheet: Outside, bound: Any, plain: Word("none"),
-            label: "kind", note: "",
-            how: "",
-            why: "",
+            label: "Transmission shield", note: "",
+            how: "Look for a steel shell or a blanket around the case, and find its SFI 4.1 label.",
+            why: "The case is thin and sits beside the driver's legs.",
         }
         expires: Date {
             sheet: Outside, bound: Any, plain: Unknown,
-            label: "expires", note: "",
-            how: "",
-            why: "",
+            label: "Shield certified until", note: "last day it is valid",
+            how: "Take the month on the label and add the years from the shop's table, then check the current program \
+                list.",
+            why: "An inspector goes by the date and not by the condition.",
         }
         modified: bool {
             sheet: Outside, bound: Any, plain: YesNo(false),
-            label: "modified", note: "",
-            how: "",
-            why: "",
+            label: "Shield altered", note: "",
+            how: "Look all over it for cuts, welds, bends and holes that its maker did not put there.",
+            why: "Any change voids the label.",
         }
         bolts_needed: u32 {
             sheet: Outside, bound: NotNegative, plain: Number(0.0),
-            label: "bolts needed", note: "",
-            how: "",
-            why: "",
+            label: "Bolts the shield needs", note: "0 when there is no shield",
+            how: "Read its maker's sheet.",
+            why: "A shield on fewer bolts than its maker asks for does not hold.",
         }
         bolts_available: u32 {
             sheet: Outside, bound: NotNegative, plain: Number(0.0),
-            label: "bolts available", note: "",
-            how: "",
-            why: "",
+            label: "Bolts the shield can get", note: "0 when there is no shield",
+            how: "Hold it up with two people and count the bell bolts that can really go through it.",
+            why: "A missing upper hole often leaves it one short.",
         }
         uses_upper_hole: bool {
             sheet: Outside, bound: Any, plain: YesNo(false),
-            label: "uses upper hole", note: "",
-            how: "",
-            why: "",
+            label: "Shield uses the upper bell hole", note: "",
+            how: "Hold it in place and see whether it asks for the upper bell hole.",
+            why: "Some late blocks have no hole there.",
         }
         clear_in: Quantity<Inch> {
             sheet: Measured, bound: NotNegative, plain: Number(0.5),
-            label: "clear in", note: "",
-            how: "",
-            why: "",
+            label: "Least gap around the shield", note: "to exhaust, floor or solenoid",
+            how: "At mock-up, press putty between or use a feeler at the tightest place, exhaust cold.",
+            why: "A shield that touches rubs through, rattles and carries heat.",
         }
     }
 }

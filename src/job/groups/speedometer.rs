@@ -1,4 +1,4 @@
-//! TEXT.
+//! What tells the speed.
 
 use super::group;
 use crate::job::Bound::{Any, NotNegative, Positive};
@@ -6,61 +6,63 @@ use crate::job::Plain::{Number, Word, YesNo};
 use crate::job::choices::{SpeedometerDrive, SpeedometerHole, SpeedometerKind};
 
 group! {
-    /// TEXT.
+    /// The speedometer and the gears that drive it.
     Speedometer "speedometer" {
         kind: SpeedometerKind {
             sheet: Spec, bound: Any, plain: Word("cable"),
-            label: "kind", note: "",
-            how: "",
-            why: "",
+            label: "Speedometer", note: "",
+            how: "Look at the dash and behind it for a cable, a sensor's wire or a satellite unit, and ask when \
+                unsure.",
+            why: "It decides which drive parts the unit needs.",
         }
         drive: SpeedometerDrive {
             sheet: Inside, bound: Any, plain: Word("plastic"),
-            label: "drive", note: "",
-            how: "",
-            why: "",
+            label: "Speedometer drive on the output shaft", note: "",
+            how: "Look up the tail hole with a light: a colored plastic worm is clipped on, a steel one is pressed on, \
+                a toothed ring is for a sensor.",
+            why: "Steel worms come in two or three counts only and are destroyed when pressed off.",
         }
         drive_teeth: u32 {
             sheet: Inside, bound: NotNegative, plain: Number(8.0),
-            label: "drive teeth", note: "",
-            how: "",
-            why: "",
+            label: "Starts on the drive worm", note: "",
+            how: "Count the threads that begin at the end of the worm, or go by its color in the shop chart.",
+            why: "It goes into the speedometer sum.",
         }
         driven_teeth: u32 {
             sheet: Outside, bound: Positive, plain: Number(20.0),
-            label: "driven teeth", note: "",
-            how: "",
-            why: "",
+            label: "Teeth on the driven gear", note: "",
+            how: "Pull the holder out with the unit drained or tail high, and count the teeth of the small gear.",
+            why: "It goes into the speedometer sum.",
         }
         driven_fits_housing: bool {
             sheet: Outside, bound: Any, plain: YesNo(true),
-            label: "driven fits housing", note: "",
-            how: "",
-            why: "",
+            label: "Holder suits the driven gear", note: "",
+            how: "Compare the range marked on the holder with the number of teeth in your hand.",
+            why: "The wrong holder sets the gear too deep or too shallow and strips the worm.",
         }
         pickup_tail: bool {
             sheet: Outside, bound: Any, plain: YesNo(false),
-            label: "pickup tail", note: "",
-            how: "",
-            why: "",
+            label: "Sensor boss in the rear housing", note: "",
+            how: "Look at the rear housing for a machined boss with a hole for a sensor.",
+            why: "An electronic speedometer gets its signal there.",
         }
         hole: SpeedometerHole {
             sheet: Spec, bound: Any, plain: Word("gear"),
-            label: "hole", note: "",
-            how: "",
-            why: "",
+            label: "Speedometer hole", note: "",
+            how: "Look at what closes the hole: the gear in its holder, a plug, or nothing.",
+            why: "An open hole pours the fluid out.",
         }
         other_fitted: bool {
             sheet: Spec, bound: Any, plain: YesNo(false),
-            label: "other fitted", note: "",
-            how: "",
-            why: "",
+            label: "Another speedometer is fitted", note: "",
+            how: "Ask, and look for a satellite or wheel-sensor speedometer that shows a speed.",
+            why: "A road vehicle with the drive plugged needs another one.",
         }
         signal_needed: bool {
             sheet: Spec, bound: Any, plain: YesNo(false),
-            label: "signal needed", note: "",
-            how: "",
-            why: "",
+            label: "Something else needs the speed signal", note: "",
+            how: "Ask about the engine computer, cruise control and dash, and ask the tuner when unsure.",
+            why: "They lose their signal when the drive is plugged.",
         }
     }
 }
