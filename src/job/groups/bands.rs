@@ -18,7 +18,7 @@ group! {
             sheet: Measured, bound: Any, plain: Word("gauged"),
             label: "Rear band apply pin", note: "",
             how: "Use the pin gauge and torque on the shop's sheet, and write which pin fell in the window.",
-            why: "Reverse, low and the trans brake all hang on this band.",
+            why: "The band that holds low, reverse and the trans brake is only as good as this pin.",
         }
     }
 }

@@ -46,7 +46,7 @@ group! {
             label: "Insert stands above the bell face by", note: "0 or less is flush or below",
             how: "Lay a straightedge across the bell face over the insert and feel for light; measure a proud one with \
                 a feeler.",
-            why: "Anything proud holds the bell off the block and bends the unit's line.",
+            why: "A proud insert keeps bell and block from meeting, and the whole unit sits askew.",
         }
         insert_bolt_proud_in: Quantity<Inch> {
             sheet: Measured, bound: Any, plain: Number(0.0),

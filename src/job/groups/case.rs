@@ -12,8 +12,8 @@ group! {
         pump_bosses: u32 {
             sheet: Outside, bound: OneOf(&[6.0, 7.0, 8.0]), plain: Number(6.0),
             label: "Bosses for pump bolts in the case", note: "tapped or solid",
-            how: "From the front, count the bosses behind the pump flange, whether tapped or not. Some castings have \
-                none at one or two places.",
+            how: "Look in from the front and count the lumps of metal behind the pump flange, tapped or not; a casting \
+                can lack one or two.",
             why: "Where there is no boss there is nothing to drill, so that bolt can never be had.",
         }
         pump_tapped: u32 {
@@ -44,19 +44,20 @@ group! {
         history: CaseHistory {
             sheet: Outside, bound: Any, plain: Word("original"),
             label: "What was done to the case before", note: "",
-            how: "Ask who built the unit last, then look for plugs, driven balls and ground passages.",
+            how: "Ask who had the unit apart before, and search the case for plugs, driven balls and ground metal.",
             why: "Lasting changes suit one valve body and can rule out another.",
         }
         passages_mapped: bool {
             sheet: Inside, bound: Any, plain: YesNo(true),
             label: "Plugs, balls and grinding mapped", note: "",
-            how: "Mark every ball, plug and ground bridge on the case picture and photograph the passages.",
+            how: "Draw each plug, ball and ground bridge on the printed case picture, then photograph the passages \
+                beside it.",
             why: "Nobody can choose another valve body safely without the map.",
         }
         connector: Connector {
             sheet: Outside, bound: Any, plain: Word("one_wire"),
             label: "Electrical connector in the case", note: "",
-            how: "Look on the left side above the pan rail and count its terminals.",
+            how: "Find the connector on the left of the case, above the pan rail, and count its terminals.",
             why: "It is the only way in for a kickdown wire or for a brake solenoid inside.",
         }
         park_pawl: ParkPawl {

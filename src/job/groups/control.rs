@@ -12,7 +12,7 @@ group! {
             sheet: Spec, bound: Any, plain: YesNo(false),
             label: "Modulator kept safe from boost", note: "",
             how: "Look for a check valve in the vacuum hose, or for a capsule rated for boost, and read its marking.",
-            why: "Boost pushes the modulator the wrong way and can burst its diaphragm.",
+            why: "Under boost a bare modulator works backward, and its diaphragm can tear.",
         }
         governor: Fitted {
             sheet: Inside, bound: Any, plain: Word("fitted"),

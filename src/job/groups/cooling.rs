@@ -14,7 +14,7 @@ group! {
             label: "Thread of the cooler ports", note: "",
             how: "Turn both gauge fittings in by hand. A straight port takes its fitting fully and seals on a washer; \
                 a taper one binds about half way.",
-            why: "Forcing the wrong kind splits the case.",
+            why: "A fitting of the other kind, pulled tight, cracks the case at the port.",
         }
         cooler: Cooler {
             sheet: Spec, bound: Any, plain: Word("radiator"),
@@ -32,7 +32,7 @@ group! {
             sheet: Spec, bound: Any, plain: YesNo(true),
             label: "New washer under a straight fitting", note: "",
             how: "See that a new washer lies under the head before the fitting is tightened.",
-            why: "A straight thread does not seal by itself.",
+            why: "Only the washer seals a straight fitting; the thread itself lets fluid by.",
         }
         hose: Hose {
             sheet: Outside, bound: Any, plain: Word("rated"),

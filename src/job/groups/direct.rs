@@ -18,7 +18,7 @@ group! {
         support_rings: u32 {
             sheet: Inside, bound: NotNegative, plain: Number(4.0),
             label: "Rings on the support hub", note: "",
-            how: "Count the sealing rings on the center support's hub.",
+            how: "Look along the hub of the center support and count its sealing rings.",
             why: "A split feed leaks across when a ring is missing.",
         }
         frictions: u32 {
@@ -38,7 +38,7 @@ group! {
             sheet: Inside, bound: NotNegative, plain: Number(14.0),
             label: "Release springs in the direct drum", note: "",
             how: "Press the cage down with a proper compressor and count them. Stand aside: they are strong.",
-            why: "With too few the clutch applies by itself at high speed.",
+            why: "Fast-spinning oil pushes the piston by itself when too few springs hold it back.",
         }
         wave: bool {
             sheet: Inside, bound: Any, plain: YesNo(false),

@@ -18,7 +18,7 @@ group! {
         loop_fitted: bool {
             sheet: Outside, bound: Any, plain: YesNo(false),
             label: "Driveshaft loop", note: "",
-            how: "Look for a steel hoop around the shaft near its front joint.",
+            how: "Look just behind the front joint for a steel hoop that the shaft runs through.",
             why: "It keeps a broken shaft from digging in or coming through the floor.",
         }
         loop_distance_in: Quantity<Inch> {

@@ -50,15 +50,15 @@ group! {
         pattern: EnginePattern {
             sheet: Outside, bound: Any, plain: Word("pattern_a"),
             label: "Bell bolt pattern of the engine", note: "",
-            how: "Hold the shop template against the block, or read the casting. Both patterns share the dowels and \
-                one upper hole, so check them all.",
+            how: "Compare the back of the block with the shop template hole by hole; the two patterns differ in a few \
+                places only.",
             why: "A bell of the other pattern cannot be bolted up.",
         }
         upper_hole: UpperHole {
             sheet: Outside, bound: Any, plain: Word("present"),
             label: "Upper bell hole in the block", note: "",
-            how: "Look at the upper corner of the block's rear face: some late blocks have a water jacket there and no \
-                boss to drill.",
+            how: "Look high on the block's rear face for the boss of the upper bell bolt; on some late blocks the \
+                water jacket takes its place.",
             why: "Without it the bell loses a bolt, and a shield or dipstick that hangs on that bolt has no place.",
         }
         dowels: u32 {

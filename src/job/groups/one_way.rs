@@ -11,9 +11,9 @@ group! {
         race_shape: RaceShape {
             sheet: Inside, bound: Any, plain: Word("round"),
             label: "Race on the direct drum", note: "",
-            how: "Run a finger round the rear hub of the drum: smooth all the way, or a slope that repeats every \
-                couple of inches. A larger smooth hub is an aftermarket drum.",
-            why: "It decides which one-way clutch can go on at all.",
+            how: "Feel all the way round the hub at the back of the direct drum: even, or rising in slopes again and \
+                again. Compare an even one with the samples, for the large hub.",
+            why: "Rollers climb ramps, tilting elements need an even race, and the 36 need the large hub.",
         }
         race_state: RaceState {
             sheet: Inside, bound: Any, plain: Word("smooth"),
@@ -24,8 +24,8 @@ group! {
         kind: OneWayKind {
             sheet: Spec, bound: Any, plain: Word("sprag"),
             label: "One-way clutch on the direct drum", note: "",
-            how: "Look at it: rollers with springs, or a full cage of tilting elements.",
-            why: "Rollers need ramps, and tilting elements need a round race.",
+            how: "Look into the clutch: springs pushing on rollers, or a cage full of small tilting pieces.",
+            why: "Each kind works only on the race that was made for it.",
         }
         elements: u32 {
             sheet: Spec, bound: OneOfOrWhole(&[16.0, 34.0, 36.0]), plain: Number(16.0),
@@ -36,9 +36,9 @@ group! {
         free: FreeTurn {
             sheet: Measured, bound: Any, plain: Word("clockwise"),
             label: "One-way clutch turns freely", note: "seen with the drum's rear face up",
-            how: "Set the drum rear face up, hold it still and turn the outer race by hand: it must turn clockwise and \
-                lock the other way.",
-            why: "Backward gives no second gear and ties the unit up in third.",
+            how: "Lay the drum with its rear face up, hold it still and turn the outer race: clockwise it must run, \
+                counterclockwise it must lock.",
+            why: "Fitted backward, second gear is missing and third binds the whole unit.",
         }
         ring_seated: bool {
             sheet: Measured, bound: Any, plain: YesNo(true),

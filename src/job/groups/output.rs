@@ -23,7 +23,7 @@ group! {
         o_ring: bool {
             sheet: Outside, bound: Any, plain: YesNo(false),
             label: "O-ring on the output shaft", note: "",
-            how: "Look up the tail with a light for a rubber ring around the shaft.",
+            how: "Shine a light up the tail and look for a rubber ring in a groove of the shaft.",
             why: "It belongs under a bolt-on yoke only; a slip yoke tears it or jams on it.",
         }
         shaft_layout: DriveLayout {
@@ -42,7 +42,7 @@ group! {
         tail_length: Length {
             sheet: Outside, bound: Any, plain: Word("short"),
             label: "Rear housing length", note: "",
-            how: "Measure from the case face to the seal face: the short one is about 4.5 in.",
+            how: "Measure the housing from its bolting face to where the seal sits; near 4.5 in it is the short one.",
             why: "A shaft of the other length does not reach the bushing, or sticks out of it.",
         }
         tail: Tail {

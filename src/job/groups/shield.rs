@@ -27,7 +27,7 @@ group! {
             sheet: Outside, bound: Any, plain: YesNo(false),
             label: "Shield altered", note: "",
             how: "Look all over it for cuts, welds, bends and holes that its maker did not put there.",
-            why: "Any change voids the label.",
+            why: "Its certificate covers the shield as it left the maker and nothing else.",
         }
         bolts_needed: u32 {
             sheet: Outside, bound: NotNegative, plain: Number(0.0),
@@ -45,7 +45,7 @@ group! {
             sheet: Outside, bound: Any, plain: YesNo(false),
             label: "Shield uses the upper bell hole", note: "",
             how: "Hold it in place and see whether it asks for the upper bell hole.",
-            why: "Some late blocks have no hole there.",
+            why: "On an engine without that hole the shield is a bolt short.",
         }
         clear_in: Quantity<Inch> {
             sheet: Measured, bound: NotNegative, plain: Number(0.5),

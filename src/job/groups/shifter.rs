@@ -44,7 +44,7 @@ group! {
             sheet: Outside, bound: Any, plain: YesNo(false),
             label: "Switch around the shift shaft", note: "",
             how: "Look on the left of the case for a switch that the shift shaft passes through.",
-            why: "The short arm does not clear it.",
+            why: "A short arm runs into such a switch before it reaches every range.",
         }
     }
 }

@@ -18,14 +18,15 @@ group! {
         drive: SpeedometerDrive {
             sheet: Inside, bound: Any, plain: Word("plastic"),
             label: "Speedometer drive on the output shaft", note: "",
-            how: "Look up the tail hole with a light: a colored plastic worm is clipped on, a steel one is pressed on, \
-                a toothed ring is for a sensor.",
+            how: "Shine a light into the speedometer hole: a colored worm is plastic and clipped on, a bare metal worm \
+                is pressed on, a ring with teeth serves a sensor.",
             why: "Steel worms come in two or three counts only and are destroyed when pressed off.",
         }
         drive_teeth: u32 {
             sheet: Inside, bound: NotNegative, plain: Number(8.0),
             label: "Starts on the drive worm", note: "",
-            how: "Count the threads that begin at the end of the worm, or go by its color in the shop chart.",
+            how: "Count how many threads start at the end of the worm. A plastic one also tells by its color in the \
+                shop chart.",
             why: "It goes into the speedometer sum.",
         }
         driven_teeth: u32 {

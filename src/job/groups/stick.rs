@@ -11,7 +11,7 @@ group! {
         kind: StickKind {
             sheet: Outside, bound: Any, plain: Word("rigid"),
             label: "Dipstick tube", note: "",
-            how: "Look and feel: a steel tube or a braided hose.",
+            how: "Bend it gently by hand: a steel tube stays, a braided hose gives.",
             why: "It decides how it is held and how fast it can be filled.",
         }
         locks: bool {
@@ -30,7 +30,7 @@ group! {
             sheet: Spec, bound: Any, plain: YesNo(false),
             label: "Dipstick bracket uses the upper bell hole", note: "",
             how: "Hold the tube in place and see which bolt its bracket asks for.",
-            why: "Some late blocks have no hole there.",
+            why: "On an engine without that hole the bracket has nothing to hold on to.",
         }
         retained: bool {
             sheet: Spec, bound: Any, plain: YesNo(true),

@@ -18,7 +18,7 @@ group! {
         raced: bool {
             sheet: Spec, bound: Any, plain: YesNo(false),
             label: "Timed or inspected at events", note: "",
-            how: "Ask whether it will make timed passes or face a technical inspection in the next twelve months.",
+            how: "Ask about the coming twelve months: any timed pass, any inspection by an official.",
             why: "A yes brings in the class table and the date on every safety label.",
         }
         road_driven: bool {

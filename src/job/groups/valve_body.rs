@@ -79,7 +79,7 @@ group! {
             sheet: Spec, bound: Any, plain: YesNo(true),
             label: "Instruction sheet in the job", note: "",
             how: "Look for the builder's sheet, or the shop's own notes with photographs, in the job folder.",
-            why: "Without it every plug and ball is a guess.",
+            why: "Nobody should drive a plug or a ball into a case on a guess.",
         }
         check_balls_required: u32 {
             sheet: Spec, bound: NotNegative, plain: Number(7.0),
