@@ -47,15 +47,29 @@ impl Cluster {
         }
         if path.exists() {
             check_version(&path, &programs, found)?;
-            stray::clear(&path)?;
         } else {
             make(&path, &programs, &account, durability)?;
         }
         let cluster = Self::describe(folder, path, programs, account)?;
+        cluster.clear()?;
         put_away(&cluster.log);
         write_config(&cluster.config, &cluster.socket, durability)
             .map_err(|e| StartError::from_io(folder.path(), e))?;
         Ok(cluster)
+    }
+
+    /// Stops what an earlier run left behind, and removes its socket: the lock
+    /// file beside it may hold a number that belongs to another process by now.
+    ///
+    /// # Errors
+    /// When a left-over server does not stop.
+    pub fn clear(&self) -> Result<(), StartError> {
+        stray::clear(&self.path)?;
+        let failed = |e| StartError::from_io(&self.folder, e);
+        for entry in self.socket.read_dir().map_err(failed)? {
+            std::fs::remove_file(entry.map_err(failed)?.path()).map_err(failed)?;
+        }
+        Ok(())
     }
 
     /// The cluster in `folder` if a server already works in it, for those who
@@ -192,8 +206,11 @@ fn write_config(config: &Path, socket: &Path, durability: Durability) -> std::io
         std::fs::write(&file, text)?;
         std::fs::set_permissions(&file, Permissions::from_mode(0o644))?;
     }
-    match File::options().write(true).create_new(true).mode(0o644).open(config.join("local.conf")) {
-        Ok(mut file) => file.write_all(b"# Settings of your own for the database; they win over postgresql.conf.\n"),
+    match File::create_new(config.join("local.conf")) {
+        Ok(mut file) => {
+            file.set_permissions(Permissions::from_mode(0o644))?;
+            file.write_all(b"# Settings of your own for the database; they win over postgresql.conf.\n")
+        }
         Err(e) if e.kind() == ErrorKind::AlreadyExists => Ok(()),
         Err(e) => Err(e),
     }

@@ -132,9 +132,13 @@ impl StartError {
         if output.contains("No space left on device") || output.contains("Disk quota exceeded") {
             return Self::DiskFull { folder: folder.into() };
         }
-        let said = output.trim();
-        let said = if said.is_empty() { "(nothing)" } else { said };
-        Self::Program { program: program.into(), said: said.into() }
+        let telling = ["FATAL:", "PANIC:", "HINT:", "error:", "hint:"];
+        let mut lines: Vec<&str> = output.lines().filter(|l| telling.iter().any(|word| l.contains(word))).collect();
+        if lines.is_empty() {
+            lines = output.lines().collect();
+        }
+        let said = if lines.is_empty() { "(nothing)".into() } else { lines.join(" ") };
+        Self::Program { program: program.into(), said }
     }
 }
 

@@ -136,7 +136,7 @@ impl Shared {
             restarts.push(Instant::now());
             let again = match restarts.len() {
                 n if n > MOST_RESTARTS => Err(self.failed(&self.log_since(0))),
-                _ => stray::clear(self.cluster.path()).and_then(|()| self.launch()),
+                _ => self.cluster.clear().and_then(|()| self.launch()),
             };
             match again {
                 Ok(next) => child = next,

@@ -2,7 +2,8 @@
 //!
 //! Every process of a PostgreSQL server works *in* the folder of its cluster,
 //! so the kernel's list of processes shows them all, also those whose parent
-//! is gone. The caller holds the lock on the data folder: whatever is found
+//! is gone; one that has only just begun names the folder on its command line.
+//! The caller holds the lock on the data folder: whatever is found
 //! belongs to a run that is over.
 
 use std::path::{Path, PathBuf};
@@ -51,7 +52,9 @@ pub fn clear(cluster: &Path) -> Result<(), StartError> {
 /// The process whose number stands in the server's own lock file.
 pub fn postmaster(cluster: &Path) -> Option<Pid> {
     let text = std::fs::read_to_string(cluster.join("postmaster.pid")).ok()?;
-    Pid::from_raw(text.lines().next()?.trim().parse().ok()?)
+    // A server that is only being made writes its number with a minus.
+    let number = text.lines().next()?.trim().parse().ok().filter(|n| *n > 0)?;
+    Pid::from_raw(number)
 }
 
 /// The server processes that work in `cluster`.
@@ -67,8 +70,18 @@ pub fn processes(cluster: &Path) -> Vec<Pid> {
 fn works_in(pid: Pid, cluster: &Path) -> bool {
     let of = |name: &str| PathBuf::from(format!("/proc/{}/{name}", pid.as_raw_nonzero()));
     // Someone's shell may stand in the folder as well; it is not ours to stop.
-    std::fs::read_link(of("cwd")).is_ok_and(|cwd| cwd == cluster)
-        && std::fs::read_to_string(of("comm")).is_ok_and(|comm| comm.trim() == "postgres")
+    let inside = || {
+        std::fs::read_link(of("cwd")).is_ok_and(|cwd| cwd == cluster)
+            && std::fs::read_to_string(of("comm")).is_ok_and(|comm| comm.trim() == "postgres")
+    };
+    inside() || std::fs::read(of("cmdline")).is_ok_and(|line| names_cluster(&line, cluster))
+}
+
+/// Whether a command line (words ended by zero bytes) starts a server in `cluster`.
+fn names_cluster(line: &[u8], cluster: &Path) -> bool {
+    let words: Vec<&[u8]> = line.split(|byte| *byte == 0).collect();
+    let folder = cluster.as_os_str().as_encoded_bytes();
+    words.windows(3).any(|w| w[0].ends_with(b"/postgres") && w[1] == b"-D" && w[2] == folder)
 }
 
 /// After a crash the number in the lock file may meanwhile belong to an
@@ -84,6 +97,15 @@ fn forget_reused_number(cluster: &Path) -> Result<(), StartError> {
 #[cfg(test)]
 mod tests {
     use super::*;
+
+    #[test]
+    fn only_a_server_of_this_very_cluster_is_ours() {
+        let cluster = Path::new("/data/cluster-15");
+        assert!(names_cluster(b"/usr/bin/setpriv\0--\0/bin/postgres\0-D\0/data/cluster-15\0-c\0x\0", cluster));
+        assert!(!names_cluster(b"/bin/postgres\0-D\0/data/cluster-155\0", cluster));
+        assert!(!names_cluster(b"vi\0/data/cluster-15\0", cluster));
+        assert!(!names_cluster(b"", cluster));
+    }
 
     #[test]
     fn an_unrelated_process_in_the_lock_file_is_left_alone() {

@@ -5,7 +5,8 @@
 //! it; the others find it by the process that runs them all. When that process
 //! is gone, the guardian stops the server and clears its folder away.
 
-use std::fs::File;
+use std::fs::{File, Permissions};
+use std::os::unix::fs::PermissionsExt;
 use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
 use std::process::{Command, Stdio};
@@ -44,6 +45,7 @@ pub fn shared() -> Cluster {
 
 fn start(folder: &Folder, found: &[postgres::Programs], runner: i32, born: &str) -> Result<Cluster, StartError> {
     let cluster = Cluster::prepare(folder, found, Durability::ThrowAway)?;
+    let_everybody_in(folder);
     let mut server = cluster.command(false)?.spawn().expect("the server's program runs");
     let log = || std::fs::read_to_string(cluster.log()).unwrap_or_default();
     assert!(matches!(postgres::wait_until_ready(cluster.path(), &mut server), Ready::Yes), "{}", log());
@@ -59,6 +61,14 @@ fn start(folder: &Folder, found: &[postgres::Programs], runner: i32, born: &str)
         .spawn()
         .expect("a shell runs");
     Ok(cluster)
+}
+
+/// Tests make roles of their own; whoever can enter the socket's folder may take any.
+fn let_everybody_in(folder: &Folder) {
+    let (config, hba) = (folder.config().join("local.conf"), folder.config().join("tests_hba.conf"));
+    std::fs::write(&hba, "local all all trust\n").expect("a writable folder");
+    std::fs::write(config, format!("hba_file = '{}'\n", hba.display())).expect("a writable folder");
+    std::fs::set_permissions(hba, Permissions::from_mode(0o644)).expect("a writable folder");
 }
 
 /// Memory if the machine gives enough of it, otherwise the folder for temporary files.

@@ -46,10 +46,16 @@ pub async fn database() -> TestDatabase {
 }
 
 impl TestDatabase {
-    /// The address of the database as the service, for programs that take DATABASE_URL.
-    pub fn url(&self) -> String {
+    /// The address of the database as `role`, for programs that take DATABASE_URL.
+    pub fn url(&self, role: &str) -> String {
         let socket = self.service.get_socket().expect("the test server has a socket").display().to_string();
-        format!("postgres://{SERVICE}@localhost/{}?host={}", self.name, socket.replace('/', "%2F"))
+        format!("postgres://{role}@localhost/{}?host={}", self.name, socket.replace('/', "%2F"))
+    }
+
+    /// A connection that may do everything on the whole test server.
+    pub async fn admin(&self) -> PgConnection {
+        let options = self.owner.clone().username(ADMIN);
+        PgConnection::connect_with(&options).await.expect("the test server takes connections")
     }
 }
 
