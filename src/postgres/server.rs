@@ -141,6 +141,7 @@ impl Shared {
             match again {
                 Ok(next) => child = next,
                 Err(error) => {
+                    self.cluster.clear().ok();
                     let sentence = format!("The database server ended and did not come back. {error}");
                     self.health.send_replace(Health::GivenUp(sentence));
                     return;
