@@ -1,0 +1,7 @@
+//! What follows from a job: the questions to ask next.
+//!
+//! Pure: a job goes in, what to do with it comes out.
+
+mod counter;
+
+pub use counter::{Asked, Question, Section, counter, counter_sections};
