@@ -14,6 +14,8 @@ pub mod ticket;
 
 pub mod store;
 
+pub mod service;
+
 pub mod postgres;
 
 pub mod settings;

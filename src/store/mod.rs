@@ -1,7 +1,21 @@
 //! SQL and rows, nothing else.
 
 pub mod access;
+pub mod board;
+mod columns;
+pub mod customer;
+pub mod event;
+pub mod idempotency;
+pub mod link;
 pub mod pool;
+pub mod revision;
+pub mod search;
+pub mod session;
+pub mod shop;
+pub mod sign_in;
+pub mod signature;
+pub mod staff;
+pub mod ticket;
 
 use sqlx::migrate::Migrator;
 

@@ -43,11 +43,12 @@ mod tests {
     /// The example of RFC 8785, section 3.2.2 and 3.2.3.
     #[test]
     fn the_form_is_that_of_rfc_8785() {
-        let given = json!({
-            "numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],
-            "string": "\u{20ac}$\u{f}\nA'B\"\\\\\"/",
-            "literals": [null, true, false]
-        });
+        let given: serde_json::Value = serde_json::from_str(
+            r#"{"numbers": [333333333.33333329, 1E30, 4.50, 2e-3, 0.000000000000000000000000001],
+                "string": "\u20ac$\u000F\u000aA'\u0042\u0022\u005c\\\"\/",
+                "literals": [null, true, false]}"#,
+        )
+        .expect("the example is JSON");
         assert_eq!(
             canonical(&given),
             "{\"literals\":[null,true,false],\"numbers\":[333333333.3333333,1e+30,4.5,0.002,1e-27],\

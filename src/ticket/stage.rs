@@ -79,6 +79,21 @@ impl Stage {
         }
     }
 
+    /// Has the work come to the point where a rule that is `due` then is asked about aloud?
+    ///
+    /// The points are those of the rule book: intake, spec, teardown, assembly, test, delivery.
+    pub fn asks_for(self, due: &str) -> bool {
+        let first = match due {
+            "intake" => Self::Intake,
+            "spec" => Self::Spec,
+            "teardown" => Self::Teardown,
+            "assembly" => Self::Assembly,
+            "test" => Self::Test,
+            _ => Self::Delivery,
+        };
+        self >= first
+    }
+
     /// Every stage that one move leads to, in the order of the work.
     pub fn moves(self) -> Vec<(Self, Way)> {
         Self::ALL.iter().filter_map(|to| self.way_to(*to).map(|way| (*to, way))).collect()
@@ -127,6 +142,17 @@ mod tests {
                 assert_eq!(from.way_to(*to), expected, "{} to {}", from.label(), to.label());
             }
         }
+    }
+
+    #[test]
+    fn questions_are_asked_when_the_work_gets_there_and_stay_asked() {
+        assert!(Intake.asks_for("intake") && !Intake.asks_for("spec"));
+        for stage in [Teardown, Quote, Parts, Machining] {
+            assert!(stage.asks_for("teardown") && !stage.asks_for("assembly"), "{}", stage.label());
+        }
+        assert!(Assembly.asks_for("assembly") && !Assembly.asks_for("test"));
+        assert!(Test.asks_for("test") && !Test.asks_for("delivery"));
+        assert!(Delivery.asks_for("delivery") && AfterCare.asks_for("delivery"));
     }
 
     #[test]

@@ -1,0 +1,119 @@
+//! What people can do, one use case a file: who may, what is decided, what is kept.
+//!
+//! Everything that changes anything is a [`Command`] and goes through [`Service::write`]. What only
+//! looks is a method that takes the [`Caller`].
+
+mod account;
+mod board;
+mod change;
+mod contact;
+mod counter;
+mod failure;
+mod form;
+mod link;
+mod link_answer;
+mod link_page;
+mod make_link;
+mod move_stage;
+mod note;
+mod password;
+mod plan_ahead;
+mod receipt;
+mod search;
+mod session;
+mod setup;
+mod shop;
+mod sign_in;
+mod staff;
+mod take_in;
+mod ticket_page;
+mod token;
+mod write;
+
+pub use account::ChangePassword;
+pub use change::{ChangeTicket, Revised};
+pub use contact::{ChangeContact, Person, VehicleWords};
+pub use counter::AnswerAtCounter;
+pub use failure::Failure;
+pub use link::{CustomerLink, LinkState};
+pub use link_answer::{Answered, CustomerAnswer};
+pub use link_page::{LinkPage, Shown, SinceSigned};
+pub use make_link::{LinkMade, MakeLink, RevokeLink};
+pub use move_stage::{MoveStage, Moved};
+pub use note::WriteNote;
+pub use plan_ahead::{ChangePromise, ChangeWaits};
+pub use receipt::Receipt;
+pub use session::{Caller, SignedIn};
+pub use setup::{FirstStart, SetUp};
+pub use shop::ChangeShop;
+pub use staff::{AddStaff, DisableStaff};
+pub use take_in::{TakeIn, TakenIn, WhichVehicle, WhoseUnit};
+pub use ticket_page::{Compared, TicketPage};
+pub use token::Pass;
+pub use write::{By, Command, Key, Who};
+
+pub use crate::store::board::Line;
+pub use crate::store::customer::{Customer, Vehicle};
+pub use crate::store::event::Event;
+pub use crate::store::revision::{Heading, Revision};
+pub use crate::store::search::Returning;
+pub use crate::store::shop::Shop;
+pub use crate::store::signature::Passed;
+pub use crate::store::staff::Staff;
+pub use crate::store::ticket::Ticket;
+
+use crate::job::Job;
+use crate::ticket::Judgement;
+use jiff::Timestamp;
+use sqlx::{PgConnection, PgPool};
+use std::pin::Pin;
+use std::sync::Arc;
+
+/// Holds a job against the rule book.
+pub type Judge = fn(&Job) -> Judgement;
+
+type Clock = Arc<dyn Fn() -> Timestamp + Send + Sync>;
+
+/// Everything people can do, on one database. Cheap to clone; holds nothing that two instances could disagree on.
+#[derive(Clone)]
+pub struct Service {
+    pool: PgPool,
+    judge: Judge,
+    clock: Clock,
+}
+
+impl Service {
+    /// The service on this database with this rule book.
+    pub fn new(pool: PgPool, judge: Judge) -> Self {
+        Self { pool, judge, clock: Arc::new(Timestamp::now) }
+    }
+
+    /// The same with another clock.
+    #[must_use]
+    pub fn with_clock(self, clock: impl Fn() -> Timestamp + Send + Sync + 'static) -> Self {
+        Self { clock: Arc::new(clock), ..self }
+    }
+
+    /// What time it is. To the microsecond, as the database keeps it, so that a time read back is the time given.
+    pub(crate) fn now(&self) -> Timestamp {
+        let now = (self.clock)();
+        Timestamp::from_microsecond(now.as_microsecond()).unwrap_or(now)
+    }
+
+    /// Looks something up. A lost connection is tried again; looking twice harms nobody.
+    async fn read<T>(
+        &self,
+        work: impl for<'c> Fn(&'c mut PgConnection) -> Reading<'c, T> + Send + Sync,
+    ) -> Result<T, Failure> {
+        let mut patience = write::Patience::new();
+        loop {
+            let tried = async { work(&mut *self.pool.acquire().await?).await }.await;
+            match tried {
+                Err(failure) if failure.passes() && patience.wait().await => {}
+                done => return done,
+            }
+        }
+    }
+}
+
+type Reading<'c, T> = Pin<Box<dyn Future<Output = Result<T, Failure>> + Send + 'c>>;

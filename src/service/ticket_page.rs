@@ -1,0 +1,127 @@
+//! Everything about one ticket, and two of its revisions side by side.
+
+use super::link::listed;
+use super::move_stage::standing;
+use super::receipt::read_back;
+use super::{
+    Caller, Customer, CustomerLink, Event, Failure, Heading, Passed, Receipt, Revision, Service, Ticket, Vehicle,
+};
+use crate::store::{customer, event, link, revision, signature, ticket};
+use crate::ticket::{Action, Change, Standing, changes, may};
+
+/// How much of a history a page shows.
+const HISTORY: i64 = 500;
+
+/// A ticket with all that belongs to it.
+#[derive(Clone, Debug)]
+pub struct TicketPage {
+    /// What stands now.
+    pub ticket: Ticket,
+    /// Whose unit it is.
+    pub customer: Customer,
+    /// What it came in.
+    pub vehicle: Vehicle,
+    /// The current revision.
+    pub revision: Revision,
+    /// How it stands before its gates.
+    pub standing: Standing,
+    /// The gates an owner passed, newest first.
+    pub passed: Vec<Passed>,
+    /// What the customer answered, newest first.
+    pub receipts: Vec<Receipt>,
+    /// The customer's links, newest first; none for those who do not handle them.
+    pub links: Vec<CustomerLink>,
+    /// The ticket's revisions, newest first.
+    pub revisions: Vec<Heading>,
+    /// What happened, newest first.
+    pub history: Vec<Event>,
+    /// The number of the job it comes back from.
+    pub comeback_of: Option<i64>,
+    /// The numbers of the same vehicle's other jobs, newest first.
+    pub same_vehicle: Vec<i64>,
+}
+
+/// Two revisions and what differs.
+#[derive(Clone, Debug)]
+pub struct Compared {
+    /// The one.
+    pub from: Revision,
+    /// The other.
+    pub to: Revision,
+    /// What differs, in words.
+    pub changes: Vec<Change>,
+}
+
+impl Service {
+    /// A ticket with all that belongs to it.
+    ///
+    /// # Errors
+    /// [`Failure::NotFound`] when this shop has no such ticket.
+    pub async fn ticket(&self, caller: &Caller, number: i64) -> Result<TicketPage, Failure> {
+        if !may(caller.role, Action::ReadTickets) {
+            return Err(Failure::NotAllowed(Action::ReadTickets));
+        }
+        let (shop, now, handles_links) = (caller.shop, self.now(), may(caller.role, Action::ManageLinks));
+        self.read(|conn| {
+            Box::pin(async move {
+                let ticket = ticket::find(conn, shop, number).await?.ok_or(Failure::NotFound("such ticket"))?;
+                let (customer, vehicle) = customer::of_ticket(conn, shop, ticket.id).await?;
+                let revision = revision::find(conn, shop, ticket.id, ticket.revision).await?;
+                let revision = revision.ok_or(Failure::NotFound("such version of this job"))?;
+                let passed = signature::passed(conn, shop, ticket.id).await?;
+                let kept = signature::of_ticket(conn, shop, ticket.id).await?;
+                let links = if handles_links { link::of_ticket(conn, shop, ticket.id).await? } else { Vec::new() };
+                let comeback_of = match ticket.comeback_of {
+                    Some(earlier) => ticket::number(conn, shop, earlier).await?,
+                    None => None,
+                };
+                let others = ticket::of_vehicle(conn, shop, ticket.vehicle_id).await?;
+                Ok(TicketPage {
+                    standing: standing(&ticket, &revision.judgement, &passed),
+                    receipts: kept.into_iter().map(read_back).collect::<Result<_, _>>()?,
+                    links: links.into_iter().map(|link| listed(link, now)).collect(),
+                    revisions: revision::headings(conn, shop, ticket.id).await?,
+                    history: event::history(conn, shop, ticket.id, HISTORY).await?,
+                    same_vehicle: others.into_iter().filter(|other| *other != number).collect(),
+                    comeback_of,
+                    passed,
+                    revision,
+                    customer,
+                    vehicle,
+                    ticket,
+                })
+            })
+        })
+        .await
+    }
+
+    /// One revision of a ticket.
+    ///
+    /// # Errors
+    /// [`Failure::NotFound`] when there is no such ticket or revision.
+    pub async fn revision(&self, caller: &Caller, number: i64, revision: i32) -> Result<Revision, Failure> {
+        Ok(self.compare(caller, number, revision, revision).await?.to)
+    }
+
+    /// Two revisions of a ticket side by side.
+    ///
+    /// # Errors
+    /// [`Failure::NotFound`] when there is no such ticket or revision.
+    pub async fn compare(&self, caller: &Caller, number: i64, from: i32, to: i32) -> Result<Compared, Failure> {
+        if !may(caller.role, Action::ReadTickets) {
+            return Err(Failure::NotAllowed(Action::ReadTickets));
+        }
+        let shop = caller.shop;
+        self.read(|conn| {
+            Box::pin(async move {
+                let ticket = ticket::find(conn, shop, number).await?.ok_or(Failure::NotFound("such ticket"))?;
+                let missing = || Failure::NotFound("such version of this job");
+                let from = revision::find(conn, shop, ticket.id, from).await?.ok_or_else(missing)?;
+                let to = revision::find(conn, shop, ticket.id, to).await?.ok_or_else(missing)?;
+                let changes = changes(&from.contents, &to.contents);
+                Ok(Compared { from, to, changes })
+            })
+        })
+        .await
+    }
+}

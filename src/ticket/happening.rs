@@ -1,0 +1,140 @@
+//! What can happen in a shop, as its history keeps it.
+
+use super::coded::coded;
+use super::diff::Change;
+use super::gate::Override;
+use super::paper::Purpose;
+use super::record::{Answer, Channel};
+use super::reference::Reference;
+use super::role::Role;
+use super::stage::{Stage, WaitsFor};
+use jiff::Timestamp;
+use jiff::civil::Date;
+use serde::{Deserialize, Serialize};
+
+/// One thing that happened.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+#[serde(tag = "kind", rename_all = "snake_case")]
+#[allow(missing_docs, reason = "the sentence of each says what its fields are")]
+pub enum Happening {
+    TakenIn {
+        comeback_of: Option<i64>,
+    },
+    Revised {
+        revision: i32,
+        changes: Vec<Change>,
+    },
+    Moved {
+        from: Stage,
+        to: Stage,
+        reason: String,
+        overrides: Vec<Override>,
+    },
+    Waits {
+        from: WaitsFor,
+        to: WaitsFor,
+    },
+    Promised {
+        from: Option<Date>,
+        to: Option<Date>,
+    },
+    Noted {
+        text: String,
+    },
+    ContactChanged {
+        changes: Vec<Change>,
+    },
+    LinkMade {
+        purpose: Purpose,
+        revision: i32,
+        expires: Timestamp,
+    },
+    LinkRevoked {
+        purpose: Purpose,
+    },
+    Answered {
+        purpose: Purpose,
+        revision: i32,
+        answer: Answer,
+        channel: Channel,
+        name: String,
+        reference: Reference,
+        why: Option<String>,
+    },
+    ShopSetUp {
+        name: String,
+    },
+    ShopChanged {
+        changes: Vec<Change>,
+    },
+    StaffAdded {
+        name: String,
+        role: Role,
+    },
+    StaffDisabled {
+        name: String,
+    },
+    PasswordChanged,
+    SignedIn,
+    SignedOut,
+    SignInRefused {
+        because: SignInRefusal,
+    },
+    Denied {
+        what: String,
+    },
+}
+
+coded! {
+    /// Why somebody was not let in. Kept for the owner; the person at the door is not told which.
+    SignInRefusal {
+        /// No such name.
+        NoSuchName = "no_such_name", "no such name";
+        /// The password did not fit.
+        WrongPassword = "wrong_password", "wrong password";
+        /// The person is disabled.
+        Disabled = "disabled", "disabled";
+        /// Too many tries; not even looked at.
+        Locked = "locked", "too many tries";
+    }
+}
+
+impl Happening {
+    /// What happened, in one line for the history. Changes, reasons and texts are shown beside it.
+    pub fn sentence(&self) -> String {
+        match self {
+            Self::TakenIn { comeback_of: None } => "Taken in".into(),
+            Self::TakenIn { comeback_of: Some(earlier) } => format!("Taken in; comes back from job {earlier}"),
+            Self::Revised { revision, changes } => {
+                let count = changes.len();
+                format!("Version {revision}: {count} {}", if count == 1 { "change" } else { "changes" })
+            }
+            Self::Moved { from, to, overrides, .. } if overrides.is_empty() => {
+                format!("Moved from {} to {}", from.label(), to.label())
+            }
+            Self::Moved { from, to, .. } => format!("Moved from {} to {} past a closed gate", from.label(), to.label()),
+            Self::Waits { from, to } => format!("Waits for {} (was {})", to.label(), from.label()),
+            Self::Promised { to: Some(day), .. } => format!("Promised for {day}"),
+            Self::Promised { to: None, .. } => "Promise taken back".into(),
+            Self::Noted { .. } => "Note".into(),
+            Self::ContactChanged { .. } => "Customer or vehicle corrected".into(),
+            Self::LinkMade { purpose, revision, .. } => format!("Link made: {}, version {revision}", purpose.label()),
+            Self::LinkRevoked { purpose } => format!("Link taken back: {}", purpose.label()),
+            Self::Answered { purpose, revision, answer, channel, name, reference, .. } => format!(
+                "{} version {revision} {} by {name}, {}, {reference}",
+                purpose.label(),
+                answer.label().to_lowercase(),
+                channel.label().to_lowercase()
+            ),
+            Self::ShopSetUp { name } => format!("{name} was set up"),
+            Self::ShopChanged { .. } => "Shop particulars changed".into(),
+            Self::StaffAdded { name, role } => format!("{name} added as {}", role.label().to_lowercase()),
+            Self::StaffDisabled { name } => format!("{name} can no longer sign in"),
+            Self::PasswordChanged => "Changed the password".into(),
+            Self::SignedIn => "Signed in".into(),
+            Self::SignedOut => "Signed out".into(),
+            Self::SignInRefused { because } => format!("Not let in: {}", because.label()),
+            Self::Denied { what } => format!("Was refused: {what}"),
+        }
+    }
+}
