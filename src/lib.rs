@@ -8,6 +8,8 @@ pub mod calc;
 
 pub mod job;
 
+pub mod rules;
+
 pub mod plan;
 
 pub mod ticket;

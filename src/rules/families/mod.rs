@@ -1,0 +1,26 @@
+//! The rules, one file a chapter. Declaring a chapter here is what puts its rules into the book.
+
+use super::book::{Chapter, Retired};
+use super::rule::rules;
+
+/// Declares the chapters in the book's order: what it is about, family, file.
+macro_rules! chapters {
+    ($(#[doc = $title:literal] $family:literal $file:ident;)+) => {
+        $(#[doc = $title] mod $file;)+
+
+        pub(super) static CHAPTERS: &[Chapter] = &[$(Chapter {
+            family: $family,
+            title: $title.trim_ascii(),
+            file: stringify!($file),
+            rules: $file::RULES,
+        }),+];
+    };
+}
+
+chapters! {
+    /// Threads that look alike and are not
+    "THR" threads;
+}
+
+/// Codes that were taken out of the book. A code is never used twice.
+pub(super) static RETIRED: &[Retired] = &[];

@@ -1,0 +1,299 @@
+//! Every number inside a rule, by name: default, unit, how far to trust it, how far an owner may move it.
+//!
+//! A condition never holds a bare number. What it compares with stands in
+//! [`table`], is shown with its mark wherever it is used, and can be moved by
+//! the owner within the range given there, no further.
+
+mod keyed;
+mod table;
+
+pub use table::{LimitId, Limits};
+
+use crate::job::{FactValue, Kind};
+use crate::quantity::{Quantity, Unit};
+use std::fmt;
+
+/// What is said about one limit.
+#[derive(Debug)]
+pub struct LimitDeclaration {
+    /// Its name in the program, in settings and on signed revisions.
+    pub name: &'static str,
+    /// What the pages call it.
+    pub label: &'static str,
+    /// What it means: its doc comment.
+    pub doc: &'static str,
+    /// Its unit's symbol; empty for a bare ratio or a count.
+    pub unit: &'static str,
+    /// The number the program comes with.
+    pub default: f64,
+    /// How far the default can be trusted.
+    pub mark: Mark,
+    /// Lowest and highest number an owner may set; equal when it may not be moved.
+    pub range: (f64, f64),
+    /// Are only whole numbers allowed?
+    pub whole: bool,
+}
+
+/// How far a number can be trusted, and where it comes from.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Mark {
+    /// A published standard, named.
+    Standard(&'static str),
+    /// A public maintenance manual, named.
+    Manual(&'static str),
+    /// Read in other public service text.
+    LookedUp,
+    /// What the trade does; no single source.
+    CommonPractice,
+    /// From memory, fairly sure.
+    MemoryHigh,
+    /// From memory, likely near.
+    MemoryMedium,
+    /// From memory, check it.
+    MemoryLow,
+    /// A choice of the shop.
+    ShopSetting,
+    /// Follows from physics or from the ratios.
+    Derived,
+}
+
+impl fmt::Display for Mark {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        match self {
+            Self::Standard(name) => write!(f, "standard: {name}"),
+            Self::Manual(name) => f.write_str(name),
+            Self::LookedUp => f.write_str("looked up"),
+            Self::CommonPractice => f.write_str("common practice"),
+            Self::MemoryHigh => f.write_str("memory, high"),
+            Self::MemoryMedium => f.write_str("memory, medium"),
+            Self::MemoryLow => f.write_str("memory, low"),
+            Self::ShopSetting => f.write_str("shop setting"),
+            Self::Derived => f.write_str("derived"),
+        }
+    }
+}
+
+/// A number an owner wanted and may not have; says why in a whole sentence.
+#[derive(Clone, Copy, Debug, PartialEq, thiserror::Error)]
+pub struct OutOfRange {
+    /// Which limit.
+    pub limit: LimitId,
+    /// What was given.
+    pub given: f64,
+}
+
+impl fmt::Display for OutOfRange {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let LimitDeclaration { label, range: (low, high), whole, .. } = *self.limit.declaration();
+        let unit = self.limit.unit_after();
+        let given = self.given;
+        if low == high {
+            write!(f, "The limit \"{label}\" is {low}{unit} and cannot be moved; {given}{unit} was given.")
+        } else {
+            let number = if whole { "a whole number" } else { "a number" };
+            write!(f, "The limit \"{label}\" takes {number} from {low} to {high}{unit}; {given}{unit} was given.")
+        }
+    }
+}
+
+/// A limit as it stood when a rule used it.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LimitUsed {
+    /// Which limit.
+    pub limit: LimitId,
+    /// The number used.
+    pub value: f64,
+}
+
+/// Prints the name, the number with its unit and the mark: `bell bore runout 0.01 in (memory, medium)`.
+impl fmt::Display for LimitUsed {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let LimitDeclaration { label, default, mark, .. } = *self.limit.declaration();
+        let unit = self.limit.unit_after();
+        write!(f, "{label} {}{unit} ", self.value)?;
+        if self.value == default {
+            write!(f, "({mark})")
+        } else {
+            write!(f, "(set by this shop; {default}{unit} as supplied: {mark})")
+        }
+    }
+}
+
+impl LimitId {
+    /// A blank and the unit, or nothing for a bare number.
+    fn unit_after(self) -> String {
+        match self.declaration().unit {
+            "" => String::new(),
+            unit => format!(" {unit}"),
+        }
+    }
+
+    /// The limit of this name, if there is one.
+    pub fn named(name: &str) -> Option<Self> {
+        Self::ALL.iter().copied().find(|limit| limit.declaration().name == name)
+    }
+}
+
+impl Limits {
+    /// Moves one limit.
+    ///
+    /// # Errors
+    /// [`OutOfRange`] when the number lies outside the range, or is broken where a whole one is wanted.
+    pub fn set(&mut self, limit: LimitId, number: f64) -> Result<(), OutOfRange> {
+        let LimitDeclaration { range: (low, high), whole, .. } = *limit.declaration();
+        if !(low..=high).contains(&number) || (whole && number.fract() != 0.0) {
+            return Err(OutOfRange { limit, given: number });
+        }
+        self.put(limit, number);
+        Ok(())
+    }
+
+    /// A limit as a rule uses it now.
+    pub fn used(&self, limit: LimitId) -> LimitUsed {
+        LimitUsed { limit, value: self.get(limit) }
+    }
+}
+
+/// A type that a limit can have.
+trait LimitNumber: FactValue + Copy {
+    const UNIT: &'static str = match Self::KIND {
+        Kind::Number(symbol) => symbol,
+        _ => "",
+    };
+    const WHOLE: bool = matches!(Self::KIND, Kind::Count);
+    fn made(number: f64) -> Self;
+    fn bare(self) -> f64;
+}
+
+impl LimitNumber for u32 {
+    fn made(number: f64) -> Self {
+        number as Self
+    }
+    fn bare(self) -> f64 {
+        f64::from(self)
+    }
+}
+
+impl<U: Unit> LimitNumber for Quantity<U> {
+    fn made(number: f64) -> Self {
+        Self::new(number)
+    }
+    fn bare(self) -> f64 {
+        self.value()
+    }
+}
+
+/// Declares the limits: what it means, field, what pages call it, type, default, mark, range.
+macro_rules! limits {
+    ($($(#[doc = $doc:literal])+ $name:ident $label:literal: $type:ty = $default:literal, $mark:expr, $low:literal to $high:literal;)+) => {
+        /// The numbers the rules compare with, as this shop has them.
+        #[derive(Clone, Debug, PartialEq)]
+        pub struct Limits {
+            $($(#[doc = $doc])+ pub $name: $type,)+
+        }
+
+        /// Which limit: the name of its field.
+        #[allow(non_camel_case_types)]
+        #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+        pub enum LimitId {
+            $($(#[doc = $doc])+ $name,)+
+        }
+
+        /// As the program comes.
+        impl Default for Limits {
+            fn default() -> Self {
+                Self { $($name: <$type as super::LimitNumber>::made($default as f64),)+ }
+            }
+        }
+
+        impl Limits {
+            /// The bare number, in the limit's unit.
+            pub fn get(&self, limit: LimitId) -> f64 {
+                match limit {
+                    $(LimitId::$name => super::LimitNumber::bare(self.$name),)+
+                }
+            }
+
+            /// Writes a number without asking whether it is allowed.
+            pub(in crate::rules) fn put(&mut self, limit: LimitId, number: f64) {
+                match limit {
+                    $(LimitId::$name => self.$name = super::LimitNumber::made(number),)+
+                }
+            }
+        }
+
+        impl LimitId {
+            /// Every limit, in the order of the table.
+            pub const ALL: &'static [Self] = &[$(Self::$name),+];
+
+            /// What is said about this limit.
+            pub fn declaration(self) -> &'static super::LimitDeclaration {
+                static DECLARATIONS: &[super::LimitDeclaration] = &[$(super::LimitDeclaration {
+                    name: stringify!($name),
+                    label: $label,
+                    doc: concat!($($doc),+),
+                    unit: <$type as super::LimitNumber>::UNIT,
+                    default: $default as f64,
+                    mark: $mark,
+                    range: ($low as f64, $high as f64),
+                    whole: <$type as super::LimitNumber>::WHOLE,
+                }),+];
+                &DECLARATIONS[self as usize]
+            }
+        }
+    };
+}
+use limits;
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn every_limit_says_what_it_is_and_lies_within_its_own_range() {
+        for limit in LimitId::ALL {
+            let said = limit.declaration();
+            assert!(said.doc.trim().ends_with('.') && said.doc.len() > 30, "{}: {}", said.name, said.doc);
+            assert!(!said.label.is_empty() && said.label.len() <= 60, "{}", said.name);
+            let (low, high) = said.range;
+            assert!(low <= said.default && said.default <= high, "{}", said.name);
+            assert_eq!(Limits::default().get(*limit), said.default, "{}", said.name);
+            assert_eq!(LimitId::named(said.name), Some(*limit));
+            if said.whole {
+                assert!([low, high, said.default].iter().all(|number| number.fract() == 0.0), "{}", said.name);
+            }
+        }
+    }
+
+    #[test]
+    fn an_owner_moves_a_limit_to_the_edge_of_its_range_and_no_further() {
+        for limit in LimitId::ALL {
+            let (low, high) = limit.declaration().range;
+            for edge in [low, high] {
+                let mut limits = Limits::default();
+                assert_eq!(limits.set(*limit, edge), Ok(()));
+                assert_eq!(limits.get(*limit), edge);
+            }
+            for beyond in [low - 1.0, high + 1.0, low - 1e-6, high + 1e-6, f64::NAN] {
+                let mut limits = Limits::default();
+                assert!(limits.set(*limit, beyond).is_err(), "{limit:?} took {beyond}");
+                assert_eq!(limits, Limits::default());
+            }
+        }
+    }
+
+    #[test]
+    fn a_refused_number_is_answered_with_what_is_allowed() {
+        let refused = Limits::default().set(LimitId::bell_runout, 5.0).unwrap_err().to_string();
+        assert_eq!(refused, "The limit \"bell bore runout\" takes a number from 0.004 to 0.015 in; 5 in was given.");
+    }
+
+    #[test]
+    fn a_limit_is_shown_with_its_mark_and_says_when_the_shop_moved_it() {
+        let mut limits = Limits::default();
+        assert_eq!(limits.used(LimitId::bell_runout).to_string(), "bell bore runout 0.01 in (memory, medium)");
+        limits.set(LimitId::bell_runout, 0.008).unwrap();
+        let moved = "bell bore runout 0.008 in (set by this shop; 0.01 in as supplied: memory, medium)";
+        assert_eq!(limits.used(LimitId::bell_runout).to_string(), moved);
+    }
+}

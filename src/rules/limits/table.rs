@@ -1,0 +1,83 @@
+//! The table of limits.
+
+use super::{Mark, limits};
+use crate::quantity::{Degree, Diameter, Inch, One, PoundFoot, PoundMass, Quantity, SecondPerQuart};
+
+limits! {
+    /// How much harder than steady torque street driving hits the parts.
+    shock_street "shock factor, street": Quantity<One> = 1.5, Mark::MemoryLow, 1 to 4;
+    /// How much harder than steady torque street and strip driving hits the parts.
+    shock_street_strip "shock factor, street and strip": Quantity<One> = 2.0, Mark::MemoryLow, 1 to 4;
+    /// How much harder than steady torque drag launches hit the parts.
+    shock_drag "shock factor, drag": Quantity<One> = 2.5, Mark::MemoryLow, 1 to 4;
+    /// How much harder than steady torque towing hits the parts.
+    shock_tow "shock factor, tow": Quantity<One> = 1.5, Mark::MemoryLow, 1 to 4;
+    /// How much harder than steady torque off-road driving hits the parts.
+    shock_offroad "shock factor, off-road": Quantity<One> = 2.0, Mark::MemoryLow, 1 to 4;
+    /// How much harder than steady torque pulling a sled hits the parts.
+    shock_pull "shock factor, pull": Quantity<One> = 2.5, Mark::MemoryLow, 1 to 4;
+    /// Torque multiplication left in the converter when second gear takes hold.
+    coupling "coupling factor in second": Quantity<One> = 1.1, Mark::MemoryLow, 1 to 2;
+    /// What a clutch pack must hold beyond its need.
+    clutch_margin "clutch margin": Quantity<One> = 1.25, Mark::ShopSetting, 1 to 2;
+
+    /// Torque the shop lets an intermediate roller clutch on ramps carry.
+    one_way_roller "one-way clutch limit, rollers": Quantity<PoundFoot> = 450, Mark::MemoryLow, 200 to 1000;
+    /// Torque the shop lets 16 tilting elements carry, or any count that has no line of its own.
+    one_way_sprag "one-way clutch limit, 16 elements": Quantity<PoundFoot> = 450, Mark::MemoryLow, 200 to 1000;
+    /// Torque the shop lets 34 tilting elements carry.
+    one_way_34 "one-way clutch limit, 34 elements": Quantity<PoundFoot> = 1500, Mark::MemoryLow, 600 to 3000;
+    /// Torque the shop lets 36 tilting elements on the large hub carry.
+    one_way_36 "one-way clutch limit, 36 elements": Quantity<PoundFoot> = 4000, Mark::MemoryLow, 1500 to 6000;
+    /// Share of its limit above which the intermediate one-way clutch is overloaded.
+    one_way_over "one-way clutch load share": Quantity<One> = 1, Mark::ShopSetting, 0.5 to 1.2;
+    /// Share of its limit above which the intermediate one-way clutch must not be built.
+    one_way_far_over "one-way clutch load share, highest": Quantity<One> = 1.5, Mark::ShopSetting, 1.2 to 2;
+
+    /// Diameters of thread that must be engaged in cast aluminum.
+    thread_engaged "thread engaged in aluminum": Quantity<Diameter> = 1.5, Mark::CommonPractice, 1 to 2.5;
+    /// How far a thread insert may stand above the engine face of the bell; nought is flush.
+    insert_proud "insert above the bell face": Quantity<Inch> = 0, Mark::Standard("ASME B18.29.1"), -0.06 to 0;
+    /// How far an accessory bolt may stand above the engine face of the bell; nought is flush.
+    insert_bolt_proud "bolt above the bell face": Quantity<Inch> = 0, Mark::CommonPractice, -0.06 to 0;
+
+    /// Pump bolts that are still too few to hang a bolt-on bell from.
+    bell_bolts_too_few "bell bolts that are too few": u32 = 6, Mark::CommonPractice, 6 to 7;
+    /// Dowels that must locate the bell on the engine.
+    dowels "dowels at the bell": u32 = 2, Mark::MemoryHigh, 2 to 2;
+    /// Total runout of the bell bore, swept from the crank, above which offset dowels are wanted.
+    bell_runout "bell bore runout": Quantity<Inch> = 0.010, Mark::MemoryMedium, 0.004 to 0.015;
+
+    /// Engine torque above which the small output shaft is too weak.
+    small_output_torque "torque for the small output": Quantity<PoundFoot> = 450, Mark::ShopSetting, 250 to 600;
+    /// Clearance below which a slip yoke is too tight in the tail bushing.
+    yoke_clear_least "yoke clearance, least": Quantity<Inch> = 0.0015, Mark::MemoryLow, 0.001 to 0.003;
+    /// Clearance above which a slip yoke is loose in the tail bushing.
+    yoke_clear_most "yoke clearance, most": Quantity<Inch> = 0.006, Mark::MemoryLow, 0.004 to 0.010;
+    /// Length of spline that must stay engaged with the axle hanging.
+    droop_engaged "spline engaged at droop": Quantity<Inch> = 2, Mark::MemoryLow, 1.5 to 4;
+    /// Room that must be left before the slip yoke touches, with the axle fully up.
+    bump_gap "yoke gap at full bump": Quantity<Inch> = 0.25, Mark::CommonPractice, 0.125 to 1;
+    /// Whip constant of a steel tube, in inches and rpm.
+    tube_steel "tube constant, steel": Quantity<One> = 4_770_000, Mark::Derived, 4_300_000 to 4_900_000;
+    /// Whip constant of an aluminum tube, in inches and rpm.
+    tube_aluminum "tube constant, aluminum": Quantity<One> = 4_680_000, Mark::Derived, 4_300_000 to 4_900_000;
+    /// Share of its critical speed above which a driveshaft turns too close to it.
+    critical_near "driveshaft share of critical speed": Quantity<One> = 0.75, Mark::CommonPractice, 0.5 to 0.8;
+    /// Share of its critical speed above which a driveshaft must not be run.
+    critical_at "driveshaft share of critical speed, highest": Quantity<One> = 0.9, Mark::CommonPractice, 0.8 to 0.95;
+    /// Largest working angle of the front joint.
+    joint_angle "joint angle": Quantity<Degree> = 3, Mark::CommonPractice, 1 to 6;
+    /// Largest difference between the two joint angles.
+    joint_difference "difference of joint angles": Quantity<Degree> = 1, Mark::CommonPractice, 0.25 to 2;
+
+    /// Share of true speed that the speedometer may be off, either way.
+    speedometer_error "speedometer error": Quantity<One> = 0.04, Mark::CommonPractice, 0.01 to 0.1;
+
+    /// Longest time to fill one quart from the cooler return at hot idle.
+    cooler_flow "cooler flow": Quantity<SecondPerQuart> = 20, Mark::CommonPractice, 8 to 25;
+    /// Inside width of cooler line below which a hard job wants more.
+    cooler_line "cooler line bore": Quantity<Inch> = 0.30, Mark::MemoryMedium, 0.25 to 0.5;
+    /// Trailer weight above which both coolers are wanted.
+    heavy_trailer "heavy trailer": Quantity<PoundMass> = 5000, Mark::ShopSetting, 1000 to 10000;
+}
