@@ -1,6 +1,7 @@
 //! The program as the shop meets it: started, refused, killed, stopped.
 
 mod database_url;
+mod docker;
 mod killed;
 mod refused;
 mod served;
