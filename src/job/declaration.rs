@@ -114,3 +114,35 @@ impl Plain {
         }
     }
 }
+
+impl Sheet {
+    /// Every sheet, in the order of the work.
+    pub const ALL: [Self; 5] = [Self::Spec, Self::Outside, Self::Inside, Self::Measured, Self::Paper];
+
+    /// As addresses and forms spell it.
+    pub const fn code(self) -> &'static str {
+        match self {
+            Self::Spec => "spec",
+            Self::Outside => "outside",
+            Self::Inside => "inside",
+            Self::Measured => "measured",
+            Self::Paper => "paper",
+        }
+    }
+
+    /// As people read it.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Spec => "Use and build",
+            Self::Outside => "Outside, unit closed",
+            Self::Inside => "Inside, unit apart",
+            Self::Measured => "Measured",
+            Self::Paper => "Done and agreed",
+        }
+    }
+
+    /// The sheet of this code.
+    pub fn from_code(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|sheet| sheet.code() == code)
+    }
+}
