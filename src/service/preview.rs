@@ -1,0 +1,115 @@
+//! What an edit would come to, before anybody saves it. Nothing is written.
+
+use super::{Caller, Failure, Revision, Service, Ticket};
+use crate::store::{revision, signature, ticket};
+use crate::ticket::{
+    Action, Answer, Approval, Change, Contents, Edit, Hand, Judgement, Purpose, SignatureRecord, Tick, TickStanding,
+    changes, covers, may, merge, tick_standing,
+};
+
+/// A ticket as it would stand with an edit.
+#[derive(Clone, Debug)]
+pub struct Preview {
+    /// The ticket as it stands.
+    pub ticket: Ticket,
+    /// The revision the form was made from.
+    pub base: Revision,
+    /// What the contents would be.
+    pub contents: Contents,
+    /// What would change, in words.
+    pub changes: Vec<Change>,
+    /// What the rules say now.
+    pub before: Judgement,
+    /// What they would say.
+    pub after: Judgement,
+    /// The customer's signature that would no longer hold, when it holds now.
+    pub voided: Option<Voided>,
+}
+
+/// A signature that an edit would end.
+#[derive(Clone, Debug)]
+pub struct Voided {
+    /// The revision that was signed.
+    pub revision: i32,
+    /// Who signed.
+    pub name: String,
+    /// Each tick: the same, changed, new, gone.
+    pub ticks: Vec<TickStanding>,
+}
+
+impl Service {
+    /// What saving this edit would do now, merged with what others saved since the form was made.
+    ///
+    /// # Errors
+    /// As saving it would: [`Failure::Problems`], [`Failure::Conflict`], [`Failure::NotFound`].
+    pub async fn preview(&self, caller: &Caller, number: i64, made_from: i32, edit: &Edit) -> Result<Preview, Failure> {
+        self.weigh(caller, number, made_from, edit, true).await
+    }
+
+    /// What the rules say of a form that is still being filled in. Others' changes since are left aside: they are
+    /// met when it is saved.
+    ///
+    /// # Errors
+    /// [`Failure::Problems`] for what cannot be; [`Failure::NotFound`].
+    pub async fn look(&self, caller: &Caller, number: i64, made_from: i32, edit: &Edit) -> Result<Preview, Failure> {
+        self.weigh(caller, number, made_from, edit, false).await
+    }
+
+    async fn weigh(
+        &self,
+        caller: &Caller,
+        number: i64,
+        made_from: i32,
+        edit: &Edit,
+        with_others: bool,
+    ) -> Result<Preview, Failure> {
+        if !may(caller.role, Action::ReadTickets) {
+            return Err(Failure::NotAllowed(Action::ReadTickets));
+        }
+        let shop = caller.shop;
+        let (ticket, base, current, signed) = self
+            .read(|conn| {
+                Box::pin(async move {
+                    let ticket = ticket::find(conn, shop, number).await?.ok_or(Failure::NotFound("such ticket"))?;
+                    let missing = || Failure::NotFound("such version of this job");
+                    let base = revision::find(conn, shop, ticket.id, made_from).await?.ok_or_else(missing)?;
+                    let current = revision::find(conn, shop, ticket.id, ticket.revision).await?.ok_or_else(missing)?;
+                    let kept = signature::of_ticket(conn, shop, ticket.id).await?;
+                    let build =
+                        |kept: &signature::Kept| kept.purpose == Purpose::Build && kept.answer == Answer::Signed;
+                    let signed = kept.into_iter().find(build);
+                    Ok((ticket, base, current, signed))
+                })
+            })
+            .await?;
+        let hand = Hand { by: caller.name.clone(), at: self.now() };
+        let stands = if with_others { &current } else { &base };
+        let contents = merge(&base.contents, &stands.contents, edit, &hand)?;
+        let after = (self.judge)(contents.facts.job());
+        let latest = ticket.build_answer.zip(ticket.build_covers.as_deref());
+        let holds = Approval::of_build(latest, &ticket.covers) == Approval::Signed;
+        let ends = covers(&contents, &after).to_string() != ticket.covers;
+        let voided = match signed.filter(|_| holds && ends) {
+            None => None,
+            Some(signed) => {
+                let record: SignatureRecord =
+                    serde_json::from_str(&signed.record).map_err(|error| Failure::Broken(Box::new(error)))?;
+                let present: Vec<_> = after
+                    .to_accept()
+                    .map(|found| Tick { code: found.code.clone(), text: found.customer.clone() })
+                    .collect();
+                let ticks = tick_standing(&record.paper.ticks, &present);
+                Some(Voided { revision: signed.revision, name: signed.name, ticks })
+            }
+        };
+        Ok(Preview {
+            changes: changes(&stands.contents, &contents),
+            before: stands.judgement.clone(),
+            ticket,
+            base,
+            contents,
+            after,
+            voided,
+        })
+    }
+}
