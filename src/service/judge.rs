@@ -1,0 +1,74 @@
+//! The rule book's verdicts in the shape a ticket keeps.
+
+use crate::job::{FactSet, Job};
+use crate::rules::{self, Limits};
+use crate::ticket::{Found, Judgement, Severity, Undecided};
+
+/// Holds a job against the rule book with the limits as they ship.
+///
+/// What is kept with a revision are the words and limits of its day, so an old signature goes on
+/// saying what was said then, whatever the book says later.
+pub fn judge(job: &Job) -> Judgement {
+    let verdicts = rules::judge(job, &Limits::default());
+    Judgement {
+        findings: verdicts.findings.iter().map(found).collect(),
+        undecided: verdicts
+            .undecided
+            .iter()
+            .map(|open| Undecided {
+                code: open.rule.code.to_owned(),
+                due: open.rule.due.code().to_owned(),
+                needs: paths(&open.needs),
+            })
+            .collect(),
+    }
+}
+
+fn found(finding: &rules::Finding) -> Found {
+    let rule = finding.rule;
+    Found {
+        code: rule.code.to_owned(),
+        severity: match rule.severity {
+            rules::Severity::Stop => Severity::Stop,
+            rules::Severity::Caution => Severity::Caution,
+            rules::Severity::Note => Severity::Note,
+        },
+        title: rule.title.to_owned(),
+        shop: rule.shop.to_owned(),
+        customer: rule.customer.unwrap_or_default().to_owned(),
+        fix: rule.fix.to_owned(),
+        basis: finding.basis(),
+        customer_accepts: rule.customer_accepts,
+        facts: paths(&finding.facts),
+    }
+}
+
+fn paths(facts: &FactSet) -> Vec<String> {
+    facts.iter().map(|fact| fact.declaration().path.to_owned()).collect()
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::ThreadSystem;
+
+    #[test]
+    fn a_finding_keeps_its_words_its_limits_and_the_facts_it_rests_on() {
+        let mut job = Job::plain();
+        job.threads.mount_hole.set(ThreadSystem::Metric);
+        let judgement = judge(&job);
+        let found = judgement.findings.iter().find(|found| found.code == "THR-02").expect("the mount bolt is wrong");
+        assert_eq!(found.severity, Severity::Stop);
+        assert_eq!(found.facts, ["threads.mount_hole", "threads.mount_bolt"]);
+        assert!(!found.shop.is_empty() && !found.customer.is_empty());
+    }
+
+    #[test]
+    fn what_cannot_be_decided_says_what_it_waits_for() {
+        let mut job = Job::plain();
+        job.threads.mount_hole.forget();
+        let judgement = judge(&job);
+        let open = judgement.undecided.iter().find(|open| open.code == "THR-02").expect("the hole is not known");
+        assert_eq!((open.due.as_str(), open.needs.as_slice()), ("assembly", &["threads.mount_hole".to_owned()][..]));
+    }
+}
