@@ -15,6 +15,7 @@ pub mod driveshaft;
 pub mod gear_set;
 pub mod joint;
 pub mod one_way;
+pub mod pipe;
 pub mod speedometer;
 pub mod thread;
 pub mod tire;

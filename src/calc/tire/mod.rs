@@ -4,6 +4,12 @@
 //! the size on the sidewall is nominal: a real tire turns 2 to 4 % more often
 //! (looked up: tire dealers' technical pages).
 
+mod read;
+mod size;
+
+pub use read::Unread;
+pub use size::{Size, Trust};
+
 use crate::quantity::{Inch, MilePerHour, One, Quantity, Rpm, TurnPerMile};
 use std::f64::consts::PI;
 
