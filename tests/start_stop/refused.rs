@@ -183,7 +183,7 @@ impl SmallDisk {
         let mut mount = Command::new("mount");
         mount.args(["-t", "tmpfs", "-o", &format!("size={size},mode=755"), "small"]).arg(&place);
         let mounted = is_root() && mount.status().is_ok_and(|s| s.success());
-        mounted.then_some(Self(place))
+        mounted.then(|| Self(place))
     }
 }
 

@@ -1,9 +1,9 @@
 //! An ordered stop ends everything and loses nothing.
 
-use std::io::Write;
+use std::io::{Read, Write};
 use std::net::TcpStream;
 
-use rustix::process::Signal;
+use rustix::process::{Signal, kill_process};
 
 use crate::service::{Scratch, until};
 
@@ -28,6 +28,25 @@ fn a_request_that_never_ends_does_not_hold_it_up() {
     let service = scratch.start();
     let mut half = TcpStream::connect(service.url().trim_start_matches("http://")).expect("it serves");
     half.write_all(b"GET /healthz HTTP/1.1\r\nHost: x\r\n").expect("it reads");
+    service.stop();
+    scratch.assert_nothing_runs();
+}
+
+#[test]
+fn an_open_request_still_gets_its_answer() {
+    let scratch = Scratch::new();
+    let service = scratch.start();
+    // The question whether it is ready hangs for a second while the database is frozen.
+    let servers = scratch.servers();
+    servers.iter().for_each(|pid| kill_process(*pid, Signal::STOP).expect("it runs"));
+    let mut asking = TcpStream::connect(service.url().trim_start_matches("http://")).expect("it serves");
+    asking.write_all(b"GET /readyz HTTP/1.1\r\nHost: x\r\n\r\n").expect("it reads");
+    until("the request has arrived", || service.status("/healthz") == Some(200));
+    service.signal(Signal::TERM);
+    let mut answer = String::new();
+    asking.read_to_string(&mut answer).expect("an answer");
+    assert!(answer.starts_with("HTTP/1.1 503") && answer.ends_with("the database does not answer\n"), "{answer}");
+    servers.iter().for_each(|pid| kill_process(*pid, Signal::CONT).expect("it runs"));
     service.stop();
     scratch.assert_nothing_runs();
 }
