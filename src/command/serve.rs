@@ -12,6 +12,7 @@ use tokio::sync::watch;
 use super::site::{self, Failure, Site};
 use super::{health, say};
 use crate::postgres::{Durability, Health};
+use crate::service::{self, FirstStart, Service};
 use crate::settings::{Database, Settings};
 
 /// How long open requests may take to finish after the order to stop. With the
@@ -21,10 +22,10 @@ const DRAIN: Duration = Duration::from_secs(4);
 const HALF_WAY: Duration = Duration::from_secs(8);
 
 /// What the web service is built from.
-#[derive(Debug, Clone)]
+#[derive(Clone)]
 pub struct Ground {
-    /// The database, under the role of the daily work.
-    pub pool: sqlx::PgPool,
+    /// Everything people can do.
+    pub service: Service,
     /// The start of every link, without a slash at its end.
     pub public_url: String,
     /// Turns true when the service is told to stop: long answers end then.
@@ -41,24 +42,39 @@ pub fn run(settings: Settings) -> Result<(), Failure> {
         let Some(site) = orders.unless_stopped(Site::open(&settings, Durability::Lasting)).await? else {
             return Ok(());
         };
-        until_stopped(site, &mut orders, |_| Router::new()).await
+        let service = Service::new(site.pool.clone(), service::judge);
+        if let Err(failure) = greet(&service, &site.public_url).await {
+            site.close().await;
+            return Err(failure);
+        }
+        until_stopped(site, service, &mut orders, |_| Router::new()).await
     })
 }
 
-/// Serves `pages` on `site` until the order to stop comes or the private
+/// Prints the link for the owner while nobody has set the shop up.
+async fn greet(service: &Service, public_url: &str) -> Result<(), Failure> {
+    if let FirstStart::SetUpWith(pass) = service.first_start().await? {
+        say("This shop is not set up yet. The owner does that here; the link works once, for 24 hours:");
+        say(&format!("{public_url}/setup/{pass}"));
+    }
+    Ok(())
+}
+
+/// Serves `pages` of `service` on `site` until the order to stop comes or the private
 /// database is gone for good; then closes everything.
 ///
 /// # Errors
 /// When the private database is gone.
 pub async fn until_stopped(
     site: Site,
+    service: Service,
     orders: &mut Orders,
     pages: impl FnOnce(Ground) -> Router,
 ) -> Result<(), Failure> {
     let Site { listener, pool, public_url, private } = site;
     let address = listener.local_addr()?;
     let (stop, stopping) = watch::channel(false);
-    let ground = Ground { pool: pool.clone(), public_url: public_url.clone(), stopping: stopping.clone() };
+    let ground = Ground { service, public_url: public_url.clone(), stopping: stopping.clone() };
     let app = pages(ground).merge(health::routes(pool.clone()));
 
     let mut told = stopping;

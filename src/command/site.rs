@@ -29,6 +29,10 @@ pub enum Failure {
     #[error(transparent)]
     Access(#[from] AccessError),
 
+    /// Whether the shop is set up could not be found out.
+    #[error("{0}")]
+    FirstStart(#[from] crate::service::Failure),
+
     /// The private database ended while the service ran.
     #[error("{0}")]
     DatabaseGone(String),

@@ -5,6 +5,9 @@ use std::os::unix::fs::MetadataExt;
 use std::path::Path;
 use std::process::Command;
 
+use endplay::service::{Failure, Key, SetUp};
+use sqlx::postgres::PgConnectOptions;
+
 use crate::service::{Scratch, Service, is_root};
 
 #[test]
@@ -15,6 +18,41 @@ fn with_nothing_but_a_folder_it_serves() {
     assert_eq!(service.status("/readyz"), Some(200));
     assert_eq!(service.status("/no-such-page"), Some(404));
     service.stop();
+}
+
+#[test]
+fn the_owners_link_is_printed_until_the_shop_is_set_up_and_never_again() {
+    let scratch = Scratch::new();
+    let service = scratch.start();
+    let link = service.setup_link().expect("a link on the first start").to_owned();
+    assert!(link.starts_with(&format!("{}/setup/", service.url())), "{link}");
+    let pass = link.rsplit('/').next().expect("the pass").to_owned();
+    set_up(&scratch, &pass).expect("the link opens");
+    assert!(matches!(set_up(&scratch, &pass), Err(Failure::LinkClosed)), "it opens once");
+    assert!(!service.said().contains(&pass), "a secret does not belong in a log");
+    service.stop();
+
+    let service = scratch.start();
+    assert_eq!(service.setup_link(), None);
+    service.stop();
+}
+
+/// Sets the shop up as the owner does on the page behind the link.
+fn set_up(scratch: &Scratch, pass: &str) -> Result<(), Failure> {
+    let answers = SetUp {
+        shop: "Millrace Transmission".into(),
+        phone: "555 0100".into(),
+        zone: "America/Chicago".into(),
+        name: "Ida Quill".into(),
+        password: "slow brass kettle on a shelf".into(),
+    };
+    let runtime = tokio::runtime::Builder::new_current_thread().enable_all().build().expect("a runtime");
+    runtime.block_on(async {
+        let database = PgConnectOptions::new().socket(scratch.data().join("socket")).username("endplay_service");
+        let pool = endplay::store::pool::lazy(database.database("endplay"));
+        let service = endplay::service::Service::new(pool, endplay::service::judge);
+        service.set_up(pass, Key::fresh(), answers, "test").await
+    })
 }
 
 #[test]

@@ -176,6 +176,7 @@ pub fn refusal(command: &mut Command) -> String {
 pub struct Service {
     child: Child,
     url: String,
+    printed: Vec<String>,
     said: PathBuf,
 }
 
@@ -185,12 +186,19 @@ impl Service {
         let child = command.stdout(Stdio::piped()).stderr(File::create(&said).expect("a writable folder")).spawn();
         let mut child = child.expect("the program runs");
         let lines = BufReader::new(child.stdout.take().expect("a pipe")).lines();
-        let url = lines.map_while(Result::ok).find_map(|l| l.strip_prefix("Endplay serves on ").map(str::to_owned));
+        let (mut printed, mut url) = (Vec::new(), None);
+        for line in lines.map_while(Result::ok) {
+            url = line.strip_prefix("Endplay serves on ").map(str::to_owned);
+            printed.push(line);
+            if url.is_some() {
+                break;
+            }
+        }
         let Some(url) = url else {
             child.wait().expect("our child");
             panic!("it does not serve: {}", std::fs::read_to_string(said).unwrap_or_default());
         };
-        Self { child, url, said }
+        Self { child, url, printed, said }
     }
 
     pub fn pid(&self) -> Pid {
@@ -199,6 +207,11 @@ impl Service {
 
     pub fn url(&self) -> &str {
         &self.url
+    }
+
+    /// The link for the owner it printed before it served.
+    pub fn setup_link(&self) -> Option<&str> {
+        self.printed.iter().map(String::as_str).find(|line| line.contains("/setup/"))
     }
 
     /// What it wrote on standard error so far.
