@@ -1,7 +1,8 @@
-//! What follows from a job: the questions to ask next.
+//! What follows from a job: the questions to ask next, the summary a customer reads.
 //!
 //! Pure: a job goes in, what to do with it comes out.
 
 mod counter;
+pub mod summary;
 
 pub use counter::{Asked, Question, Section, counter, counter_sections};

@@ -150,6 +150,7 @@ pub(super) async fn written(
         revision: revision.number,
         contents: &revision.contents,
         judgement: &revision.judgement,
+        terms: "",
     };
     Ok(paper(purpose, &setting))
 }

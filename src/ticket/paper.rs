@@ -4,8 +4,11 @@
 use super::coded::coded;
 use super::contents::{Contents, Topic};
 use super::judgement::{Found, Judgement, Severity};
+use super::origin::Source;
 use super::price::Price;
-use crate::job::Sheet;
+use crate::job::FactId;
+pub use crate::plan::summary::Block;
+use crate::plan::summary::{self, HowKnown, Matter, Point};
 use serde::{Deserialize, Serialize};
 
 coded! {
@@ -18,20 +21,13 @@ coded! {
     }
 }
 
-/// A heading with its lines.
-#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
-pub struct Block {
-    /// The heading.
-    pub heading: String,
-    /// One sentence or one `label: value` a line.
-    pub lines: Vec<String>,
-}
-
 /// Something the customer accepts with a tick of its own.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Tick {
     /// The rule's code, or the shop's own.
     pub code: String,
+    /// How bad the finding behind it is; none for what the shop asks of everybody.
+    pub severity: Option<Severity>,
     /// What is accepted.
     pub text: String,
 }
@@ -76,14 +72,28 @@ pub struct Setting<'a> {
     pub contents: &'a Contents,
     /// What the rules said about them.
     pub judgement: &'a Judgement,
+    /// The shop's own words for this purpose: its terms for the teardown, or what is not covered. Empty without any.
+    pub terms: &'a str,
 }
 
 /// The paper of this purpose.
 pub fn paper(purpose: Purpose, setting: &Setting<'_>) -> Paper {
     let priced = setting.contents.price().cloned().unwrap_or_default();
-    let (blocks, ticks, promise, refusal) = match purpose {
-        Purpose::Intake => intake(setting),
-        Purpose::Build => build(setting),
+    let how_known = |fact: FactId| setting.contents.facts.origin(fact).map(|origin| how_known(origin.source));
+    let matter = matter(purpose, setting, &how_known);
+    let blocks = match purpose {
+        Purpose::Intake => summary::teardown(&matter),
+        Purpose::Build => summary::build(&matter),
+    };
+    let (promise, refusal) = match purpose {
+        Purpose::Intake => (
+            "By typing my name I let the shop take the unit apart and look inside.",
+            "If you say no, we leave the unit as it is and call you.",
+        ),
+        Purpose::Build => (
+            "By typing my name I agree to this version and to each point I ticked.",
+            "If you say no, the work stops here and we call you. We do nothing more until you decide.",
+        ),
     };
     Paper {
         purpose,
@@ -93,107 +103,76 @@ pub fn paper(purpose: Purpose, setting: &Setting<'_>) -> Paper {
             format!("Job {}: {}.", setting.ticket, setting.vehicle.trim_end_matches('.')),
             format!("This is version {}. It takes the place of all earlier ones.", setting.revision),
         ],
-        blocks: blocks.into_iter().filter(|block| !block.lines.is_empty()).collect(),
-        ticks,
-        price: price_line(&priced),
+        blocks,
+        ticks: ticks(purpose, setting, &matter),
+        price: price_line(purpose, &priced),
         priced,
-        promise,
-        refusal,
+        promise: promise.to_owned(),
+        refusal: refusal.to_owned(),
     }
 }
 
-type Parts = (Vec<Block>, Vec<Tick>, String, String);
-
-fn intake(setting: &Setting<'_>) -> Parts {
-    let blocks = vec![
-        block("What you brought", brought(setting)),
-        block("What you told us", told(setting)),
-        block(
-            "What happens next",
-            vec![
-                "We take the unit apart, clean it and look at every part.".into(),
-                "Then we tell you what we found, what it would cost and what you can choose.".into(),
-                "We do not build or change anything before you have signed for it.".into(),
-            ],
-        ),
-    ];
-    let ticks = vec![Tick {
-        code: "TEARDOWN".into(),
-        text: "I know that a unit that has been taken apart may not go back together as it was, if I decide against \
-               the work."
-            .into(),
-    }];
-    let promise = "By typing my name I allow the shop to take the unit apart and look inside.".into();
-    let refusal = "If you say no, we leave the unit as it is and call you.".into();
-    (blocks, ticks, promise, refusal)
-}
-
-fn build(setting: &Setting<'_>) -> Parts {
-    let told_to_customer = |found: &Found| found.customer.clone();
-    let judgement = setting.judgement;
-    let to_know = judgement
-        .findings
-        .iter()
-        .filter(|found| found.severity != Severity::Stop && !found.customer_accepts)
-        .map(told_to_customer)
-        .collect();
-    let blocks = vec![
-        block("What you brought", brought(setting)),
-        block("What you asked for", told(setting)),
-        block("How it will be built", facts_on(setting, Sheet::Spec)),
-        block(
-            "What we found on the unit",
-            [Sheet::Outside, Sheet::Inside].map(|sheet| facts_on(setting, sheet)).concat(),
-        ),
-        block("What we measured", facts_on(setting, Sheet::Measured)),
-        block("What has to be put right first", judgement.of(Severity::Stop).map(told_to_customer).collect()),
-        block("Good to know", to_know),
-        block(
-            "Please keep in mind",
-            vec![
-                "Power, weight and use are as you gave them to us.".into(),
-                "For racing, the rule book of your class and the official at the event decide.".into(),
-            ],
-        ),
-    ];
-    let ticks =
-        judgement.to_accept().map(|found| Tick { code: found.code.clone(), text: found.customer.clone() }).collect();
-    let promise = "By typing my name I agree to this version and to each point I ticked.".into();
-    let refusal = "If you say no, the work stops here and we call you. Nothing more is done until you decide.".into();
-    (blocks, ticks, promise, refusal)
-}
-
-fn block(heading: &str, lines: Vec<String>) -> Block {
-    Block { heading: heading.to_owned(), lines }
-}
-
-fn brought(setting: &Setting<'_>) -> Vec<String> {
-    let mut lines = vec![setting.vehicle.to_owned()];
-    lines.extend(setting.contents.words.text(Topic::Brought).into_iter().flat_map(lines_of));
-    lines
-}
-
-fn told(setting: &Setting<'_>) -> Vec<String> {
+fn matter<'a>(
+    purpose: Purpose,
+    setting: &Setting<'a>,
+    how_known: &'a dyn Fn(FactId) -> Option<HowKnown>,
+) -> Matter<'a> {
     let words = &setting.contents.words;
-    [Topic::Wants, Topic::Symptom].iter().filter_map(|topic| words.text(*topic)).flat_map(lines_of).collect()
+    let findings = &setting.judgement.findings;
+    // Before the teardown nothing is accepted yet, so a finding that will want a tick is told like the others.
+    let told = |found: &&Found| purpose == Purpose::Intake || !found.customer_accepts;
+    let points = |stop: bool| {
+        findings
+            .iter()
+            .filter(told)
+            .filter(move |found| (found.severity == Severity::Stop) == stop)
+            .map(|found| Point { code: &found.code, text: &found.customer })
+            .collect()
+    };
+    Matter {
+        job: setting.contents.facts.job(),
+        how_known,
+        vehicle: setting.vehicle,
+        brought: words.text(Topic::Brought),
+        wants: words.text(Topic::Wants),
+        symptom: words.text(Topic::Symptom),
+        to_put_right: points(true),
+        to_know: points(false),
+        terms: setting.terms,
+    }
 }
 
-fn lines_of(text: &str) -> impl Iterator<Item = String> + '_ {
-    text.lines().map(str::trim).filter(|line| !line.is_empty()).map(str::to_owned)
-}
-
-fn facts_on(setting: &Setting<'_>, sheet: Sheet) -> Vec<String> {
-    let facts = &setting.contents.facts;
-    facts
-        .known()
-        .filter(|(fact, ..)| fact.declaration().sheet == sheet)
-        .map(|(fact, ..)| format!("{}: {}", fact.declaration().label, facts.words(fact)))
+fn ticks(purpose: Purpose, setting: &Setting<'_>, matter: &Matter<'_>) -> Vec<Tick> {
+    if purpose == Purpose::Intake {
+        let text =
+            "I know that a unit that was taken apart may not go back together as it was, if I say no to the work.";
+        return vec![Tick { code: "TEARDOWN".into(), severity: None, text: text.into() }];
+    }
+    let mut found: Vec<&Found> = setting.judgement.to_accept().collect();
+    found.sort_by_key(|found| found.severity);
+    let text = |found: &Found| summary::tick(Point { code: &found.code, text: &found.customer }, matter);
+    found
+        .into_iter()
+        .map(|found| Tick { code: found.code.clone(), severity: Some(found.severity), text: text(found) })
         .collect()
 }
 
-fn price_line(price: &Price) -> String {
-    match price.total() {
-        Some(total) => format!("Price: {total}"),
-        None => "Price: not named yet. We ask you again before we do work that costs money.".to_owned(),
+const fn how_known(source: Source) -> HowKnown {
+    match source {
+        Source::CustomerSaid => HowKnown::YouTold,
+        Source::Looked => HowKnown::WeLooked,
+        Source::Measured => HowKnown::WeMeasured,
+        Source::BuilderSheet => HowKnown::PartSheet,
+        Source::ShopSetting => HowKnown::OurHabit,
+    }
+}
+
+fn price_line(purpose: Purpose, price: &Price) -> String {
+    match (price.total(), purpose) {
+        (Some(total), _) => format!("Price: {total}"),
+        (None, Purpose::Intake) => {
+            "Price: not known before we have looked inside. We ask you before we do more.".into()
+        }
+        (None, Purpose::Build) => "Price: not named yet. We ask you again before we do work that costs money.".into(),
     }
 }

@@ -86,7 +86,7 @@ fn a_refusal_stands_until_the_offer_changes() {
 
 #[test]
 fn one_tick_each_none_missing_none_made_up() {
-    let tick = |code: &str| Tick { code: code.into(), text: format!("About {code}.") };
+    let tick = |code: &str| Tick { code: code.into(), severity: None, text: format!("About {code}.") };
     let asked = [tick("A-1"), tick("B-2")];
     let given = |codes: &[&str]| codes.iter().map(|code| (*code).to_owned()).collect::<Vec<_>>();
     assert_eq!(check_ticks(&asked, &given(&["B-2", "A-1"])), Ok(()));
@@ -98,7 +98,7 @@ fn one_tick_each_none_missing_none_made_up() {
 
 #[test]
 fn it_is_said_which_ticks_are_void() {
-    let tick = |code: &str, text: &str| Tick { code: code.into(), text: text.into() };
+    let tick = |code: &str, text: &str| Tick { code: code.into(), severity: None, text: text.into() };
     let earlier = [tick("A-1", "one"), tick("B-2", "two"), tick("C-3", "three")];
     let present = [tick("A-1", "one"), tick("C-3", "four"), tick("D-4", "five")];
     assert_eq!(

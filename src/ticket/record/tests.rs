@@ -18,7 +18,11 @@ fn record() -> SignatureRecord {
             title: "Build summary".into(),
             opening: vec!["This is version 3.".into()],
             blocks: vec![Block { heading: "What you asked for".into(), lines: vec!["Firm shifts".into()] }],
-            ticks: vec![Tick { code: "SPD-01".into(), text: "Your dial reads 4 percent high.".into() }],
+            ticks: vec![Tick {
+                code: "SPD-01".into(),
+                severity: Some(Severity::Caution),
+                text: "Your dial reads 4 percent high.".into(),
+            }],
             price: "Price: 1850.00".into(),
             priced: Price::single("rebuild", Cents(185_000)),
             promise: "By typing my name I agree.".into(),
@@ -77,7 +81,7 @@ fn any_single_change_changes_the_digest() {
     for leaf in 0.. {
         let mut changed = whole.clone();
         if !change_leaf(&mut changed, &mut leaf.clone()) {
-            assert_eq!(leaf, 37, "every leaf of the record was tried");
+            assert_eq!(leaf, 38, "every leaf of the record was tried");
             break;
         }
         assert!(seen.insert(Digest::of_value(&changed)), "leaf {leaf} could change unseen");

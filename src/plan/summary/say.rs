@@ -1,0 +1,83 @@
+//! Says facts in sentences, each number with where it comes from.
+
+use super::Matter;
+use crate::job::{Fact, FactId, Job};
+use crate::quantity::{Inch, Quantity};
+use jiff::civil::Date;
+
+/// How the shop came to know a fact, as the customer is told.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum HowKnown {
+    /// The customer said so.
+    YouTold,
+    /// Somebody looked.
+    WeLooked,
+    /// Somebody measured.
+    WeMeasured,
+    /// It stands on the sheet that came with the part.
+    PartSheet,
+    /// The shop always does it this way.
+    OurHabit,
+}
+
+impl HowKnown {
+    const fn words(self) -> &'static str {
+        match self {
+            Self::YouTold => "you told us",
+            Self::WeLooked => "we looked",
+            Self::WeMeasured => "we measured",
+            Self::PartSheet => "from the sheet of the part",
+            Self::OurHabit => "our usual figure",
+        }
+    }
+}
+
+/// The job with the means to say it.
+pub(super) struct Say<'a> {
+    pub(super) job: &'a Job,
+    how_known: &'a dyn Fn(FactId) -> Option<HowKnown>,
+}
+
+impl<'a> Say<'a> {
+    pub(super) fn of(matter: &Matter<'a>) -> Self {
+        Self { job: matter.job, how_known: matter.how_known }
+    }
+
+    /// A sentence about a known fact, with where it comes from.
+    pub(super) fn sourced<T>(&self, fact: &Fact<T>, words: impl FnOnce(&T) -> String) -> Option<String> {
+        let text = words(fact.value()?);
+        Some(format!("{text} ({}).", self.source_of(fact.id())))
+    }
+
+    /// A sentence that rests on several facts, with where each comes from: `tire: we measured`.
+    pub(super) fn resting_on(&self, text: &str, facts: &[(&str, FactId)]) -> String {
+        let sources: Vec<_> = facts.iter().map(|(name, fact)| format!("{name}: {}", self.source_of(*fact))).collect();
+        format!("{text} It rests on these numbers ({}).", sources.join("; "))
+    }
+
+    fn source_of(&self, fact: FactId) -> &'static str {
+        (self.how_known)(fact).map_or("nobody noted where this comes from", HowKnown::words)
+    }
+}
+
+/// A sentence about a choice, which needs no source: it is what was chosen.
+pub(super) fn chosen<T: Copy>(fact: &Fact<T>, words: impl FnOnce(T) -> Option<&'static str>) -> Option<String> {
+    fact.value().copied().and_then(words).map(str::to_owned)
+}
+
+/// A day in words: `November 30, 2029`.
+pub(super) fn day(date: Date) -> String {
+    date.strftime("%B %-d, %Y").to_string()
+}
+
+/// A length in words: `0.015 inch`.
+pub(super) fn inches(length: Quantity<Inch>, places: usize) -> String {
+    format!("{} inch", short(length.value(), places))
+}
+
+/// A number with at most so many decimals and no noughts at its end.
+pub(super) fn short(value: f64, places: usize) -> String {
+    let printed = format!("{value:.places$}");
+    let trimmed = if printed.contains('.') { printed.trim_end_matches('0').trim_end_matches('.') } else { &printed };
+    if trimmed == "-0" { "0".to_owned() } else { trimmed.to_owned() }
+}
