@@ -3,8 +3,8 @@
 use super::{Caller, Failure, Revision, Service, Ticket};
 use crate::store::{revision, signature, ticket};
 use crate::ticket::{
-    Action, Answer, Approval, Change, Contents, Edit, Hand, Judgement, Purpose, SignatureRecord, Tick, TickStanding,
-    changes, covers, may, merge, tick_standing,
+    Action, Answer, Approval, Change, Contents, Edit, Hand, Judgement, Purpose, SignatureRecord, TickStanding,
+    build_ticks, changes, covers, may, merge, tick_standing,
 };
 
 /// A ticket as it would stand with an edit.
@@ -94,11 +94,7 @@ impl Service {
             Some(signed) => {
                 let record: SignatureRecord =
                     serde_json::from_str(&signed.record).map_err(|error| Failure::Broken(Box::new(error)))?;
-                let present: Vec<_> = after
-                    .to_accept()
-                    .map(|found| Tick { code: found.code.clone(), text: found.customer.clone() })
-                    .collect();
-                let ticks = tick_standing(&record.paper.ticks, &present);
+                let ticks = tick_standing(&record.paper.ticks, &build_ticks(&contents, &after));
                 Some(Voided { revision: signed.revision, name: signed.name, ticks })
             }
         };

@@ -30,7 +30,7 @@ pub use happening::{Happening, SignInRefusal};
 pub use judgement::{Found, Judgement, Severity, Undecided};
 pub use merge::{Clash, Edit, FactChange, Hand, Problem, Unmerged, merge};
 pub use origin::{Origin, Source};
-pub use paper::{Block, Paper, Purpose, Setting, Tick, paper};
+pub use paper::{Block, Paper, Purpose, Setting, Tick, build_ticks, paper};
 pub use price::{Price, PriceLine};
 pub use record::{Answer, Channel, Signature, SignatureRecord};
 pub use reference::Reference;

@@ -112,6 +112,13 @@ pub fn paper(purpose: Purpose, setting: &Setting<'_>) -> Paper {
     }
 }
 
+/// The ticks a build summary of these contents asks for.
+pub fn build_ticks(contents: &Contents, judgement: &Judgement) -> Vec<Tick> {
+    let setting =
+        Setting { shop: "", customer: "", vehicle: "", ticket: 0, revision: 0, contents, judgement, terms: "" };
+    paper(Purpose::Build, &setting).ticks
+}
+
 fn matter<'a>(
     purpose: Purpose,
     setting: &Setting<'a>,
