@@ -18,6 +18,8 @@ pub mod store;
 
 pub mod service;
 
+pub mod web;
+
 pub mod postgres;
 
 pub mod settings;

@@ -1,0 +1,66 @@
+//! The files every page needs, inside the program, each under an address that changes with its content.
+
+use super::extract::At;
+use super::failure::Failure;
+use axum::http::header;
+use axum::response::{IntoResponse, Response};
+use sha2::{Digest, Sha256};
+use std::sync::LazyLock;
+
+/// One file as it is sent.
+struct Asset {
+    name: String,
+    kind: &'static str,
+    content: String,
+}
+
+static STYLE: LazyLock<Asset> = LazyLock::new(|| {
+    let sheets = [
+        include_str!("../../static/css/base.css"),
+        include_str!("../../static/css/form.css"),
+        include_str!("../../static/css/shop.css"),
+        include_str!("../../static/css/paper.css"),
+    ];
+    Asset::new("endplay", "css", "text/css; charset=utf-8", sheets.concat())
+});
+
+static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
+    Asset::new("endplay", "js", "text/javascript; charset=utf-8", include_str!("../../static/app.js").to_owned())
+});
+
+static ICON: LazyLock<Asset> =
+    LazyLock::new(|| Asset::new("mark", "svg", "image/svg+xml", include_str!("../../static/mark.svg").to_owned()));
+
+impl Asset {
+    fn new(name: &str, ending: &str, kind: &'static str, content: String) -> Self {
+        let hash = Sha256::digest(content.as_bytes());
+        let short: String = hash.iter().take(6).map(|byte| format!("{byte:02x}")).collect();
+        Self { name: format!("{name}-{short}.{ending}"), kind, content }
+    }
+
+    fn address(&self) -> String {
+        format!("/static/{}", self.name)
+    }
+}
+
+/// The address of the style sheet.
+pub fn style() -> String {
+    STYLE.address()
+}
+
+/// The address of the script.
+pub fn script() -> String {
+    SCRIPT.address()
+}
+
+/// The address of the icon.
+pub fn icon() -> String {
+    ICON.address()
+}
+
+/// `GET /static/{name}`: may be kept for a year, since another content has another address.
+pub async fn serve(At(name): At<String>) -> Result<Response, Failure> {
+    let asset = [&*STYLE, &*SCRIPT, &*ICON].into_iter().find(|asset| asset.name == name).ok_or(Failure::NotFound)?;
+    let headers = [(header::CONTENT_TYPE, asset.kind), (header::CACHE_CONTROL, "public, max-age=31536000, immutable")];
+    Ok((headers, asset.content.as_str()).into_response())
+}

@@ -1,0 +1,72 @@
+//! Every address, with who may ask for it.
+
+use super::access::{Access, staff_only};
+use super::assets;
+use super::guard::guarded;
+use super::pages::{board, door, setup};
+use super::site::AppState;
+use crate::ticket::Action::{OwnAccount, ReadTickets};
+use axum::Router;
+use axum::http::Method;
+use axum::middleware::from_fn_with_state;
+use axum::routing::{MethodRouter, get, post};
+use std::sync::Arc;
+
+/// One address and method.
+pub struct Route {
+    /// The method; GET answers HEAD as well.
+    pub method: Method,
+    /// The address, with its variable parts in braces.
+    pub path: &'static str,
+    /// Who may ask.
+    pub access: Access,
+    handler: MethodRouter<AppState>,
+}
+
+/// The whole table.
+pub fn table() -> Vec<Route> {
+    let mut rows = Vec::new();
+    rows.extend(door_rows());
+    rows.extend(shop_rows());
+    rows
+}
+
+/// For whoever stands at the door.
+fn door_rows() -> Vec<Route> {
+    use Access::Anyone;
+    vec![
+        looks("/static/{name}", Anyone, get(assets::serve)),
+        looks("/sign-in", Anyone, get(door::show)),
+        sends("/sign-in", Anyone, post(door::sign_in)),
+        looks("/setup/{pass}", Anyone, get(setup::show)),
+        sends("/setup/{pass}", Anyone, post(setup::set_up)),
+    ]
+}
+
+/// For everybody who works here.
+fn shop_rows() -> Vec<Route> {
+    use Access::Staff;
+    vec![looks("/", Staff(ReadTickets), get(board::show)), sends("/sign-out", Staff(OwnAccount), post(door::sign_out))]
+}
+
+const fn looks(path: &'static str, access: Access, handler: MethodRouter<AppState>) -> Route {
+    Route { method: Method::GET, path, access, handler }
+}
+
+const fn sends(path: &'static str, access: Access, handler: MethodRouter<AppState>) -> Route {
+    Route { method: Method::POST, path, access, handler }
+}
+
+/// All pages on this state, guarded; `more` are routes of the program itself, guarded alike.
+pub fn router(state: AppState, more: Router) -> Router {
+    let mut router = Router::new();
+    for Route { path, access, handler, .. } in table() {
+        let handler = match access {
+            Access::Anyone => handler,
+            Access::Staff(action) => handler.route_layer(from_fn_with_state((state.clone(), action), staff_only)),
+        };
+        router = router.route(path, handler);
+    }
+    let site = Arc::clone(&state.site);
+    guarded(router.with_state(state).merge(more), site)
+}

@@ -1,0 +1,1 @@
+// Adds comfort where there is script. Every page is whole without it.
