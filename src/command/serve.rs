@@ -14,6 +14,7 @@ use super::{health, say};
 use crate::postgres::{Durability, Health};
 use crate::service::{self, FirstStart, Service};
 use crate::settings::{Database, Settings};
+use crate::web::{self, AppState};
 
 /// How long open requests may take to finish after the order to stop. With the
 /// time the pool and the private server take, the whole stop stays under 10 s.
@@ -47,8 +48,13 @@ pub fn run(settings: Settings) -> Result<(), Failure> {
             site.close().await;
             return Err(failure);
         }
-        until_stopped(site, service, &mut orders, |_| Router::new()).await
+        until_stopped(site, service, &mut orders, pages).await
     })
+}
+
+/// The pages on this ground; the watchdogs' addresses stand behind the same guard.
+pub fn pages(ground: Ground, watchdogs: Router) -> Router {
+    web::router(AppState::new(ground.service, &ground.public_url), watchdogs)
 }
 
 /// Prints the link for the owner while nobody has set the shop up.
@@ -69,13 +75,13 @@ pub async fn until_stopped(
     site: Site,
     service: Service,
     orders: &mut Orders,
-    pages: impl FnOnce(Ground) -> Router,
+    pages: impl FnOnce(Ground, Router) -> Router,
 ) -> Result<(), Failure> {
     let Site { listener, pool, public_url, private } = site;
     let address = listener.local_addr()?;
     let (stop, stopping) = watch::channel(false);
     let ground = Ground { service, public_url: public_url.clone(), stopping: stopping.clone() };
-    let app = pages(ground).merge(health::routes(pool.clone()));
+    let app = pages(ground, health::routes(pool.clone()));
 
     let mut told = stopping;
     let server = axum::serve(listener, app.into_make_service_with_connect_info::<SocketAddr>()).with_graceful_shutdown(
