@@ -118,6 +118,14 @@ pub trait Ask {
         self.held().and(other.held()).map(|(a, b)| a >= b)
     }
 
+    /// The smaller of the two.
+    fn lesser_of(&self, other: &impl Ask<Value = Self::Value>) -> Known<Self::Value>
+    where
+        Self::Value: Ord + Copy,
+    {
+        self.known().and(other.known()).map(|(a, b)| a.min(b))
+    }
+
     /// Is there any of it: more than nothing?
     fn any(&self) -> Truth
     where

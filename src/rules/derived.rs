@@ -63,6 +63,14 @@ macro_rules! derived {
                 Self { $($name),+ }
             }
 
+            /// Makes one quantity unknown, to see who asks for it.
+            #[cfg(test)]
+            pub(in crate::rules) fn forget(&mut self, which: DerivedId) {
+                match which {
+                    $(DerivedId::$name => self.$name = Known::Waits(FactSet::EMPTY),)+
+                }
+            }
+
             /// The value as the command line prints it, and the facts behind it; no value while unknown.
             pub fn get(&self, which: DerivedId) -> (Option<Value>, FactSet) {
                 match which {

@@ -20,3 +20,6 @@ pub use known::{Known, Together, Truth};
 pub use limits::{LimitDeclaration, LimitId, LimitUsed, Limits, Mark, OutOfRange};
 pub use rule::{Due, Rule, Severity};
 pub use verdict::{Finding, Undecided, Verdicts, judge};
+
+#[cfg(test)]
+mod tests;

@@ -20,6 +20,18 @@ macro_rules! chapters {
 chapters! {
     /// Threads that look alike and are not
     "THR" threads;
+    /// Case, bell and what they bolt to
+    "CSE" case;
+    /// One-way clutches: kind, direction, load
+    "OWC" one_way;
+    /// Output shaft, rear housing and yoke
+    "OUT" output;
+    /// How yoke and driveshaft run
+    "OUT" driveshaft;
+    /// Speedometer
+    "SPD" speedometer;
+    /// Cooling
+    "COL" cooling;
 }
 
 /// Codes that were taken out of the book. A code is never used twice.

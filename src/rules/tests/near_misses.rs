@@ -1,0 +1,98 @@
+use super::*;
+use crate::job::{BellKind, UseKind};
+use crate::quantity::Quantity;
+use crate::rules::rule_named;
+
+/// Puts one number into a job.
+type Put = fn(&mut Job, f64);
+
+/// The rule, the number it looks at, a value just outside (fires) and one just inside (does not).
+const PAIRS: &[(&str, Put, f64, f64)] = &[
+    ("THR-05", |j, n| j.case.threads_bad.set(n as u32), 2.0, 1.0),
+    ("THR-06", |j, n| j.bell.insert_proud_in.set(Quantity::new(n)), 0.0001, 0.0),
+    ("THR-07", |j, n| j.bell.insert_bolt_proud_in.set(Quantity::new(n)), 0.0001, 0.0),
+    ("THR-09", |j, n| j.threads.mount_engage_d.set(Quantity::new(n)), 1.499, 1.5),
+    ("CSE-02", bolts, 6.0, 7.0),
+    ("CSE-03", bolts, 7.0, 8.0),
+    ("CSE-03", bolts, 7.0, 6.0),
+    ("CSE-04", |j, n| j.pump.holes.set(n as u32), 7.0, 8.0),
+    ("CSE-05", |j, n| j.case.pump_tapped.set(n as u32), 7.0, 8.0),
+    ("CSE-09", |j, n| j.engine.dowels.set(n as u32), 1.0, 2.0),
+    ("CSE-10", |j, n| j.bell.runout_in.set(Quantity::new(n)), 0.0101, 0.010),
+    ("CSE-12", |j, n| j.converter.extension_in.set(Quantity::new(n)), 0.2499, 0.25),
+    ("CSE-12", |j, n| j.engine.mid_plate_in.set(Quantity::new(n)), 0.0001, 0.0),
+    // 0.48 × T × 1.1 × 2.5 against 450 lb-ft: even at 340.9, half as much again at 511.36.
+    ("OWC-05", torque, 341.0, 340.9),
+    ("OWC-05", torque, 511.3, 511.4),
+    ("OWC-06", torque, 511.4, 511.3),
+    ("OUT-10", street_torque, 450.1, 450.0),
+    ("OUT-11", |j, n| j.yoke.clear_in.set(Quantity::new(n)), 0.00149, 0.0015),
+    ("OUT-12", |j, n| j.yoke.clear_in.set(Quantity::new(n)), 0.00601, 0.006),
+    ("OUT-13", |j, n| j.yoke.engaged_droop_in.set(Quantity::new(n)), 1.999, 2.0),
+    ("OUT-14", |j, n| j.yoke.gap_bump_in.set(Quantity::new(n)), 0.249, 0.25),
+    // The plain tube, 3 × 0.083 in, 48 in long, whips at 8,544.0 rpm: 0.75 of it is 6,408.0, 0.90 is 7,689.6.
+    ("OUT-15", |j, n| j.engine.max_rpm.set(Quantity::new(n)), 6409.0, 6408.0),
+    ("OUT-15", |j, n| j.engine.max_rpm.set(Quantity::new(n)), 7689.0, 7690.0),
+    ("OUT-16", |j, n| j.engine.max_rpm.set(Quantity::new(n)), 7690.0, 7689.0),
+    ("OUT-17", |j, n| angles(j, n, n), 3.01, 3.0),
+    ("OUT-17", |j, n| angles(j, 1.0, n), 2.01, 2.0),
+    ("OUT-17", |j, n| angles(j, 2.0, n), 0.99, 1.0),
+    // 8 × 3.42 × 20,168 / D / 1,000 against 20 teeth: 4 % high at 26.528 in, 4 % low at 28.739 in.
+    ("SPD-01", tire_on_plain_axle, 26.52, 26.53),
+    ("SPD-01", tire_on_plain_axle, 28.75, 28.73),
+    ("SPD-02", tire_on_plain_axle, 26.52, 26.53),
+    ("SPD-02", tire_on_plain_axle, 28.75, 28.73),
+    ("COL-05", |j, n| j.cooling.flow_s_per_qt.set(Quantity::new(n)), 20.1, 20.0),
+    ("COL-09", |j, n| j.cooling.line_id_in.set(Quantity::new(n)), 0.299, 0.30),
+    ("COL-11", |j, n| j.vehicle.tow_weight_lb.set(Quantity::new(n)), 5001.0, 5000.0),
+];
+
+fn bolts(j: &mut Job, usable: f64) {
+    j.bell.kind.set(BellKind::BoltOn);
+    j.bell.ring_holes.set(8);
+    j.case.pump_bosses.set(8);
+    j.pump.holes.set(usable as u32);
+}
+
+fn torque(j: &mut Job, torque: f64) {
+    j.engine.torque_lbft.set(Quantity::new(torque));
+}
+
+fn street_torque(j: &mut Job, torque: f64) {
+    j.usage.kind.set(UseKind::Street);
+    j.engine.torque_lbft.set(Quantity::new(torque));
+}
+
+fn angles(j: &mut Job, front: f64, rear: f64) {
+    j.driveshaft.front_angle_deg.set(Quantity::new(front));
+    j.driveshaft.rear_angle_deg.set(Quantity::new(rear));
+}
+
+fn tire_on_plain_axle(j: &mut Job, tire: f64) {
+    j.vehicle.axle_ratio.set(Quantity::new(3.42));
+    j.speedometer.driven_teeth.set(20);
+    j.vehicle.tire_diameter_in.set(Quantity::new(tire));
+}
+
+#[test]
+fn numbers_just_outside_fire_and_numbers_just_inside_do_not() {
+    let mut wrong = Vec::new();
+    for (code, put, outside, inside) in PAIRS {
+        let rule = rule_named(code).unwrap();
+        for (number, fires) in [(*outside, true), (*inside, false)] {
+            let mut job = rule.example();
+            put(&mut job, number);
+            if verdict(rule, &job).value() != Some(&fires) {
+                wrong.push(format!("{code} at {number}"));
+            }
+        }
+    }
+    assert!(wrong.is_empty(), "{}", wrong.join(", "));
+}
+
+#[test]
+fn every_rule_with_a_limit_has_a_near_miss() {
+    for rule in rules().filter(|rule| !rule.all_limits().is_empty()) {
+        assert!(PAIRS.iter().any(|(code, ..)| *code == rule.code), "{} has no near miss", rule.code);
+    }
+}
