@@ -4,8 +4,8 @@ use super::link::{LinkState, state};
 use super::{Caller, Failure, Pass, Receipt, Revision, Service, Shop, Ticket, receipt};
 use crate::store::{customer, link, revision, shop, signature, ticket};
 use crate::ticket::{
-    Action, Answer, Change, Digest, Paper, Purpose, Setting, SignatureRecord, TickStanding, changes, may, paper,
-    tick_standing,
+    Action, Answer, Change, Digest, Paper, Purpose, Reworded, Setting, SignatureRecord, TickStanding, changes, may,
+    paper, reworded, tick_standing,
 };
 use jiff::Timestamp;
 use sqlx::PgConnection;
@@ -50,6 +50,8 @@ pub struct SinceSigned {
     pub at: Timestamp,
     /// What changed since.
     pub changes: Vec<Change>,
+    /// What the paper says otherwise now, heading by heading.
+    pub reworded: Vec<Reworded>,
     /// How each of the earlier ticks stands; those that are not the same are void.
     pub ticks: Vec<TickStanding>,
 }
@@ -87,8 +89,26 @@ impl Service {
     /// # Errors
     /// [`Failure::NotAllowed`] for those who take no signatures; [`Failure::NotFound`] without such a ticket.
     pub async fn counter_paper(&self, caller: &Caller, number: i64, purpose: Purpose) -> Result<Shown, Failure> {
-        if !may(caller.role, Action::CounterSign) {
-            return Err(Failure::NotAllowed(Action::CounterSign));
+        self.paper_for(caller, Action::CounterSign, number, purpose).await
+    }
+
+    /// The paper of this purpose as it stands now, to be read and printed.
+    ///
+    /// # Errors
+    /// [`Failure::NotFound`] without such a ticket.
+    pub async fn paper(&self, caller: &Caller, number: i64, purpose: Purpose) -> Result<Paper, Failure> {
+        Ok(self.paper_for(caller, Action::ReadTickets, number, purpose).await?.paper)
+    }
+
+    async fn paper_for(
+        &self,
+        caller: &Caller,
+        action: Action,
+        number: i64,
+        purpose: Purpose,
+    ) -> Result<Shown, Failure> {
+        if !may(caller.role, action) {
+            return Err(Failure::NotAllowed(action));
         }
         let shop_id = caller.shop;
         self.read(|conn| {
@@ -124,6 +144,7 @@ pub(super) async fn show(
                 revision: kept.revision,
                 at: kept.at,
                 changes: changes(&then.contents, &revision.contents),
+                reworded: reworded(&record.paper, &paper),
                 ticks,
             })
         }

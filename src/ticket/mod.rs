@@ -17,6 +17,7 @@ mod paper;
 mod price;
 mod record;
 mod reference;
+mod reworded;
 mod role;
 mod stage;
 
@@ -34,5 +35,6 @@ pub use paper::{Block, Paper, Purpose, Setting, Tick, build_ticks, paper};
 pub use price::{Price, PriceLine};
 pub use record::{Answer, Channel, Signature, SignatureRecord};
 pub use reference::Reference;
+pub use reworded::{Reworded, reworded};
 pub use role::{Action, Role, may};
 pub use stage::{Stage, WaitsFor, Way};

@@ -25,7 +25,8 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
 });
 
 static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
-    Asset::new("endplay", "js", "text/javascript; charset=utf-8", include_str!("../../static/app.js").to_owned())
+    let scripts = [include_str!("../../static/app.js"), include_str!("../../static/js/print.js")];
+    Asset::new("endplay", "js", "text/javascript; charset=utf-8", scripts.concat())
 });
 
 static ICON: LazyLock<Asset> =

@@ -19,6 +19,7 @@ mod form;
 mod frame;
 mod guard;
 mod pages;
+mod qr;
 mod routes;
 mod site;
 

@@ -3,9 +3,9 @@
 use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
-use super::pages::{board, door, setup};
+use super::pages::{board, counter, customer, door, intake_receipt, receipt, setup, tag};
 use super::site::AppState;
-use crate::ticket::Action::{OwnAccount, ReadTickets};
+use crate::ticket::Action::{CounterSign, OwnAccount, ReadTickets};
 use axum::Router;
 use axum::http::Method;
 use axum::middleware::from_fn_with_state;
@@ -28,6 +28,8 @@ pub fn table() -> Vec<Route> {
     let mut rows = Vec::new();
     rows.extend(door_rows());
     rows.extend(shop_rows());
+    rows.extend(customer_rows());
+    rows.extend(paper_rows());
     rows
 }
 
@@ -47,6 +49,30 @@ fn door_rows() -> Vec<Route> {
 fn shop_rows() -> Vec<Route> {
     use Access::Staff;
     vec![looks("/", Staff(ReadTickets), get(board::show)), sends("/sign-out", Staff(OwnAccount), post(door::sign_out))]
+}
+
+/// For customers with a link; the link is checked by what it opens.
+fn customer_rows() -> Vec<Route> {
+    use Access::Anyone;
+    vec![
+        looks("/c/{token}", Anyone, get(customer::read)),
+        sends("/c/{token}/sign", Anyone, post(customer::sign)),
+        sends("/c/{token}/decline", Anyone, post(customer::decline)),
+        looks("/c/{token}/receipt", Anyone, get(customer::receipt)),
+    ]
+}
+
+/// Signing at the counter, and what is printed.
+fn paper_rows() -> Vec<Route> {
+    use Access::Staff;
+    vec![
+        looks("/tickets/{number}/sign/{purpose}", Staff(CounterSign), get(counter::read)),
+        sends("/tickets/{number}/sign/{purpose}", Staff(CounterSign), post(counter::sign)),
+        sends("/tickets/{number}/decline/{purpose}", Staff(CounterSign), post(counter::decline)),
+        looks("/tickets/{number}/tag", Staff(ReadTickets), get(tag::show)),
+        looks("/tickets/{number}/receipt", Staff(ReadTickets), get(intake_receipt::show)),
+        looks("/receipts/{reference}", Staff(ReadTickets), get(receipt::show)),
+    ]
 }
 
 const fn looks(path: &'static str, access: Access, handler: MethodRouter<AppState>) -> Route {

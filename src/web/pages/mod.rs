@@ -1,6 +1,11 @@
 //! The pages, one a file: the struct its template is filled from, its handlers, its form.
 
 pub mod board;
+pub mod counter;
+pub mod customer;
 pub mod door;
 pub mod failed;
+pub mod intake_receipt;
+pub mod receipt;
 pub mod setup;
+pub mod tag;
