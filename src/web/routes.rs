@@ -3,9 +3,14 @@
 use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
-use super::pages::{board, counter, customer, door, intake_receipt, receipt, setup, tag};
+use super::pages::{
+    board, compare, counter, customer, door, facts, history, intake_receipt, receipt, setup, tag, ticket,
+};
 use super::site::AppState;
-use crate::ticket::Action::{CounterSign, OwnAccount, ReadTickets};
+use crate::ticket::Action::{
+    ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, MoveStage, OwnAccount, ReadTickets,
+    WriteNote,
+};
 use axum::Router;
 use axum::http::Method;
 use axum::middleware::from_fn_with_state;
@@ -28,6 +33,7 @@ pub fn table() -> Vec<Route> {
     let mut rows = Vec::new();
     rows.extend(door_rows());
     rows.extend(shop_rows());
+    rows.extend(ticket_rows());
     rows.extend(customer_rows());
     rows.extend(paper_rows());
     rows
@@ -72,6 +78,26 @@ fn paper_rows() -> Vec<Route> {
         looks("/tickets/{number}/tag", Staff(ReadTickets), get(tag::show)),
         looks("/tickets/{number}/receipt", Staff(ReadTickets), get(intake_receipt::show)),
         looks("/receipts/{reference}", Staff(ReadTickets), get(receipt::show)),
+    ]
+}
+
+/// For work on one ticket.
+fn ticket_rows() -> Vec<Route> {
+    use Access::Staff;
+    vec![
+        looks("/tickets/{number}", Staff(ReadTickets), get(ticket::show)),
+        sends("/tickets/{number}/stage", Staff(MoveStage), post(ticket::moves::send)),
+        sends("/tickets/{number}/waits", Staff(ChangeWaits), post(ticket::plans::waits)),
+        sends("/tickets/{number}/promise", Staff(ChangePromise), post(ticket::plans::promise)),
+        sends("/tickets/{number}/price", Staff(ChangePrice), post(ticket::price::send)),
+        sends("/tickets/{number}/notes", Staff(WriteNote), post(ticket::notes::send)),
+        sends("/tickets/{number}/links", Staff(ManageLinks), post(ticket::links::make)),
+        sends("/tickets/{number}/links/{link}/revoke", Staff(ManageLinks), post(ticket::links::revoke)),
+        looks("/tickets/{number}/facts/{sheet}", Staff(ChangeFacts), get(facts::show)),
+        sends("/tickets/{number}/facts/{sheet}", Staff(ChangeFacts), post(facts::send)),
+        sends("/tickets/{number}/facts/{sheet}/look", Staff(ChangeFacts), post(facts::look)),
+        looks("/tickets/{number}/history", Staff(ReadTickets), get(history::show)),
+        looks("/tickets/{number}/compare", Staff(ReadTickets), get(compare::show)),
     ]
 }
 

@@ -1,11 +1,17 @@
 //! The pages, one a file: the struct its template is filled from, its handlers, its form.
 
 pub mod board;
+pub mod compare;
+pub mod conflict;
 pub mod counter;
 pub mod customer;
 pub mod door;
+pub mod facts;
 pub mod failed;
+pub mod gate;
+pub mod history;
 pub mod intake_receipt;
 pub mod receipt;
 pub mod setup;
 pub mod tag;
+pub mod ticket;

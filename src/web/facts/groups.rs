@@ -1,0 +1,62 @@
+//! What the groups of facts are called on pages.
+
+use crate::job::Declaration;
+
+/// The heading over a group of facts.
+pub fn group_label(declaration: &Declaration) -> &'static str {
+    let group = declaration.path.split_once('.').map_or(declaration.path, |(group, _)| group);
+    LABELS.iter().find(|(name, _)| *name == group).map_or(group, |(_, label)| label)
+}
+
+const LABELS: [(&str, &str); 35] = [
+    ("use", "What it is for"),
+    ("vehicle", "Vehicle"),
+    ("engine", "Engine"),
+    ("control", "How it knows when to shift"),
+    ("flexplate", "Flexplate"),
+    ("converter", "Converter"),
+    ("bell", "Bell"),
+    ("pump", "Pump"),
+    ("case", "Case"),
+    ("cooling", "Cooler and fittings"),
+    ("vent", "Vent"),
+    ("shifter", "Shifter"),
+    ("threads", "Threads"),
+    ("output", "Output shaft and rear housing"),
+    ("yoke", "Yoke"),
+    ("driveshaft", "Driveshaft"),
+    ("speedometer", "Speedometer"),
+    ("mount", "Mounts"),
+    ("pan", "Pan and filter"),
+    ("stick", "Dipstick"),
+    ("shield", "Shields"),
+    ("event", "Event"),
+    ("class_table", "Class table"),
+    ("one_way", "One-way clutches"),
+    ("gears", "Gears"),
+    ("direct", "Direct clutch"),
+    ("bands", "Bands"),
+    ("forward", "Forward clutch"),
+    ("intermediate", "Intermediate clutch"),
+    ("bench", "Read at assembly and test"),
+    ("valve_body", "Valve body"),
+    ("trans_brake", "Trans brake"),
+    ("fluid", "Fluid"),
+    ("order", "Order of the work"),
+    ("paper", "Agreed, priced, signed"),
+];
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::GROUPS;
+
+    #[test]
+    fn every_group_has_a_heading_of_its_own() {
+        for (name, declarations) in GROUPS {
+            let label = group_label(&declarations[0]);
+            assert!(label != *name && label.starts_with(char::is_uppercase), "{name}");
+        }
+        assert_eq!(GROUPS.len(), LABELS.len());
+    }
+}

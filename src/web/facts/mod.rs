@@ -1,0 +1,11 @@
+//! Facts on pages: as questions on a form, as a list by sheet, and what a form of them means.
+
+mod edit;
+mod field;
+mod groups;
+mod sheet;
+
+pub use edit::{default_source, edit_of, held, only_the_edit, topics};
+pub use field::{Answer, Control, FactField, name_of, source_name_of};
+pub use groups::group_label;
+pub use sheet::{FieldGroup, SheetCard, field_groups, sheet_cards};

@@ -1,0 +1,131 @@
+//! A sheet of facts: as a list of what is known, and as questions group by group.
+
+use super::field::FactField;
+use super::group_label;
+use crate::job::{FactId, Sheet, fact_ids};
+use crate::ticket::{Contents, Judgement, Stage};
+use crate::web::findings::waited_for;
+use crate::web::form::FormState;
+use crate::web::moment::moment;
+use jiff::tz::TimeZone;
+
+/// What is known on one sheet.
+pub struct SheetCard {
+    /// As addresses spell it.
+    pub code: &'static str,
+    /// Its name.
+    pub label: &'static str,
+    /// What is known, group by group.
+    pub groups: Vec<KnownGroup>,
+    /// How many facts are known.
+    pub known: usize,
+    /// How many facts it has.
+    pub of: usize,
+    /// How many unknown ones a check waits for at this stage.
+    pub wanted: usize,
+}
+
+/// The known facts of one group.
+pub struct KnownGroup {
+    /// The group's heading.
+    pub label: &'static str,
+    /// What is known.
+    pub facts: Vec<KnownFact>,
+}
+
+/// A known fact.
+pub struct KnownFact {
+    /// What it is called.
+    pub label: &'static str,
+    /// Its value in words, with the unit.
+    pub value: String,
+    /// How it was learnt.
+    pub source: &'static str,
+    /// Who wrote it down.
+    pub by: String,
+    /// When, in the shop's zone.
+    pub at: String,
+}
+
+/// The questions of one group.
+pub struct FieldGroup {
+    /// The group's heading.
+    pub label: &'static str,
+    /// The questions.
+    pub fields: Vec<FactField>,
+    /// Is it shown open?
+    pub open: bool,
+    /// How many of them a check waits for at this stage.
+    pub wanted: usize,
+    /// How many are answered.
+    pub answered: usize,
+}
+
+/// Every sheet with what is known on it.
+pub fn sheet_cards(contents: &Contents, judgement: &Judgement, stage: Stage, zone: &TimeZone) -> Vec<SheetCard> {
+    Sheet::ALL
+        .into_iter()
+        .map(|sheet| {
+            let facts: Vec<FactId> = on(sheet).collect();
+            let mut groups: Vec<KnownGroup> = Vec::new();
+            for (fact, known) in facts.iter().filter_map(|fact| Some((*fact, known_fact(*fact, contents, zone)?))) {
+                let label = group_label(fact.declaration());
+                match groups.last_mut().filter(|group| group.label == label) {
+                    Some(group) => group.facts.push(known),
+                    None => groups.push(KnownGroup { label, facts: vec![known] }),
+                }
+            }
+            SheetCard {
+                code: sheet.code(),
+                label: sheet.label(),
+                known: groups.iter().map(|group| group.facts.len()).sum(),
+                of: facts.len(),
+                wanted: facts.iter().filter(|fact| waited_for(judgement, stage, **fact) > 0).count(),
+                groups,
+            }
+        })
+        .collect()
+}
+
+fn on(sheet: Sheet) -> impl Iterator<Item = FactId> {
+    fact_ids().filter(move |fact| fact.declaration().sheet == sheet)
+}
+
+fn known_fact(fact: FactId, contents: &Contents, zone: &TimeZone) -> Option<KnownFact> {
+    let origin = contents.facts.origin(fact)?;
+    let declaration = fact.declaration();
+    Some(KnownFact {
+        label: declaration.label,
+        value: contents.facts.words(fact),
+        source: origin.source.label(),
+        by: origin.by.clone(),
+        at: moment(origin.at, zone),
+    })
+}
+
+/// The questions of a sheet with what stands in the form. A group is open when something in it is asked for now,
+/// answered, or has to be put right.
+pub fn field_groups(
+    sheet: Sheet,
+    form: &FormState,
+    recorded: &Contents,
+    judgement: &Judgement,
+    stage: Stage,
+) -> Vec<FieldGroup> {
+    let mut groups: Vec<FieldGroup> = Vec::new();
+    for fact in on(sheet) {
+        let waits = waited_for(judgement, stage, fact);
+        let field = FactField::new(fact, form, recorded.facts.origin(fact), waits);
+        let label = group_label(fact.declaration());
+        if groups.last().is_none_or(|group| group.label != label) {
+            groups.push(FieldGroup { label, fields: Vec::new(), open: false, wanted: 0, answered: 0 });
+        }
+        if let Some(group) = groups.last_mut() {
+            group.open |= waits > 0 || field.is_filled() || !field.problem.is_empty();
+            group.wanted += usize::from(waits > 0);
+            group.answered += usize::from(field.is_filled());
+            group.fields.push(field);
+        }
+    }
+    groups
+}

@@ -1,0 +1,92 @@
+//! What saving a sheet would change: facts, findings, the customer's signature.
+
+use crate::job::Sheet;
+use crate::service::{Preview, Voided};
+use crate::ticket::{Change, Found, Judgement, Severity, TickStanding};
+use crate::web::findings::counted;
+use crate::web::form::Fields;
+use crate::web::frame::Frame;
+use crate::web::pages::ticket::Head;
+use askama::Template;
+use std::collections::HashSet;
+use uuid::Uuid;
+
+/// The page that shows what would change.
+#[derive(Template)]
+#[template(path = "pages/facts_diff.html")]
+pub struct DiffPage {
+    frame: Frame,
+    head: Head,
+    sheet: Sheet,
+    changes: Vec<Change>,
+    /// What would be found that is not found now.
+    new: Vec<Found>,
+    /// What is found now and would not be.
+    gone: Vec<Gone>,
+    /// How many checks would be decided that wait now, and the other way about; empty when none.
+    undecided: String,
+    voided: Option<Voided>,
+    /// Everything typed, carried along.
+    carried: Vec<(String, String)>,
+}
+
+/// A finding that goes.
+struct Gone {
+    severity: Severity,
+    title: String,
+    code: String,
+    /// Only because a fact it rested on became unknown: that clears nothing.
+    open: bool,
+}
+
+impl DiffPage {
+    /// What this preview comes to, with the form that asked for it.
+    pub fn new(frame: Frame, head: Head, sheet: Sheet, preview: Preview, typed: &Fields) -> Self {
+        let (before, after) = (&preview.before, &preview.after);
+        let found = |judgement: &Judgement| judgement.findings.iter().map(|found| found.code.clone()).collect();
+        let open = |judgement: &Judgement| judgement.undecided.iter().map(|open| open.code.clone()).collect();
+        let (found_before, found_after): (HashSet<String>, HashSet<String>) = (found(before), found(after));
+        let (open_before, open_after): (HashSet<String>, HashSet<String>) = (open(before), open(after));
+        Self {
+            new: after.findings.iter().filter(|found| !found_before.contains(&found.code)).cloned().collect(),
+            gone: before
+                .findings
+                .iter()
+                .filter(|found| !found_after.contains(&found.code))
+                .map(|found| Gone {
+                    severity: found.severity,
+                    title: found.title.clone(),
+                    code: found.code.clone(),
+                    open: open_after.contains(&found.code),
+                })
+                .collect(),
+            undecided: undecided(
+                open_before.difference(&open_after).count(),
+                open_after.difference(&open_before).count(),
+            ),
+            carried: typed
+                .pairs()
+                .filter(|(name, _)| !matches!(*name, "once" | "do"))
+                .map(|(name, value)| (name.to_owned(), value.to_owned()))
+                .collect(),
+            changes: preview.changes,
+            voided: preview.voided,
+            frame,
+            head,
+            sheet,
+        }
+    }
+
+    fn once(&self) -> Uuid {
+        Uuid::now_v7()
+    }
+}
+
+fn undecided(decided: usize, opened: usize) -> String {
+    let sentence = |count: usize, rest: &str| match count {
+        0 => String::new(),
+        _ => format!("{} {rest}", counted(count, "check")),
+    };
+    let both = [sentence(decided, "that waited can be decided then."), sentence(opened, "cannot be decided any more.")];
+    both.into_iter().filter(|sentence| !sentence.is_empty()).collect::<Vec<_>>().join(" ")
+}

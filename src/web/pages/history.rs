@@ -1,0 +1,92 @@
+//! What happened to a ticket, newest first.
+
+use super::ticket::{Head, load};
+use crate::service::Event;
+use crate::ticket::{Change, Happening};
+use crate::web::access::Staff;
+use crate::web::extract::At;
+use crate::web::frame::{Answer, Frame, page};
+use crate::web::moment::moment;
+use crate::web::site::AppState;
+use askama::Template;
+use axum::extract::State;
+use jiff::tz::TimeZone;
+
+/// The page of everything that happened.
+#[derive(Template)]
+#[template(path = "pages/history.html")]
+struct HistoryPage {
+    frame: Frame,
+    head: Head,
+    entries: Vec<Entry>,
+    versions: Vec<Version>,
+}
+
+/// One version to compare.
+struct Version {
+    number: i32,
+    made: String,
+}
+
+/// `GET /tickets/{number}/history`
+pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number): At<i64>) -> Answer {
+    let (frame, ticket, now) = load(&state, &caller, number).await?;
+    let version = |heading: &crate::service::Heading| Version {
+        number: heading.number,
+        made: format!("{}, {}", heading.made_by, moment(heading.made_at, &now.zone)),
+    };
+    page(&HistoryPage {
+        head: Head::new(&ticket),
+        entries: ticket.history.iter().map(|event| entry(event, &now.zone)).collect(),
+        versions: ticket.revisions.iter().map(version).collect(),
+        frame,
+    })
+}
+
+/// One thing that happened.
+pub struct Entry {
+    /// When, in the shop's zone.
+    pub at: String,
+    /// Who.
+    pub by: String,
+    /// From which device; empty when it is not known.
+    pub device: String,
+    /// What, in a line.
+    pub what: String,
+    /// A note, a reason, what an owner wrote on passing a gate.
+    pub words: Vec<String>,
+    /// What changed.
+    pub changes: Vec<Change>,
+    /// The version this made.
+    pub revision: Option<i32>,
+}
+
+/// One event as the history tells it.
+pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
+    let (mut words, mut changes, mut revision) = (Vec::new(), Vec::new(), None);
+    match &event.happened {
+        Happening::Revised { revision: number, changes: changed } => {
+            changes.clone_from(changed);
+            revision = Some(*number);
+        }
+        Happening::ContactChanged { changes: changed } | Happening::ShopChanged { changes: changed } => {
+            changes.clone_from(changed);
+        }
+        Happening::Noted { text } => words.extend(text.lines().map(str::to_owned)),
+        Happening::Moved { reason, overrides, .. } => {
+            words.extend(Some(reason.clone()).filter(|reason| !reason.is_empty()));
+            words.extend(overrides.iter().map(|passed| format!("{}: {}", passed.gate.label(), passed.reason)));
+        }
+        Happening::Answered { why: Some(why), .. } => words.push(why.clone()),
+        _ => {}
+    }
+    Entry {
+        at: moment(event.at, zone),
+        by: event.by_name.clone(),
+        device: event.device.clone(),
+        what: event.happened.sentence(),
+        words,
+        changes,
+        revision,
+    }
+}
