@@ -127,6 +127,7 @@ impl Shared {
             self.health.send_replace(Health::Up);
             self.collect(&mut child);
             if self.stopping.load(Ordering::SeqCst) {
+                self.cluster.tidy();
                 self.health.send_replace(Health::Stopped);
                 return;
             }

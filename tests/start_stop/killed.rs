@@ -108,7 +108,7 @@ fn a_first_start_killed_at_any_moment_is_made_good_by_the_next() {
     for moment in [20, 120, 250, 400, 700] {
         scratch.start_for(moment, Signal::KILL);
     }
-    let service = scratch.start();
+    let service = scratch.first_start();
     assert_eq!(service.status("/readyz"), Some(200));
     service.stop();
     scratch.assert_nothing_runs();

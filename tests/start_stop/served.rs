@@ -13,7 +13,7 @@ use crate::service::{Scratch, Service, is_root};
 #[test]
 fn with_nothing_but_a_folder_it_serves() {
     let scratch = Scratch::new();
-    let service = scratch.start();
+    let service = scratch.first_start();
     assert_eq!(service.status("/healthz"), Some(200));
     assert_eq!(service.status("/readyz"), Some(200));
     assert_eq!(service.status("/no-such-page"), Some(404));
@@ -23,7 +23,7 @@ fn with_nothing_but_a_folder_it_serves() {
 #[test]
 fn the_owners_link_is_printed_until_the_shop_is_set_up_and_never_again() {
     let scratch = Scratch::new();
-    let service = scratch.start();
+    let service = scratch.first_start();
     let link = service.setup_link().expect("a link on the first start").to_owned();
     assert!(link.starts_with(&format!("{}/setup/", service.url())), "{link}");
     let pass = link.rsplit('/').next().expect("the pass").to_owned();
@@ -78,7 +78,7 @@ fn a_deep_folder_with_an_odd_name_serves_too() {
 #[test]
 fn the_database_runs_unprivileged_off_the_network_and_with_checksums() {
     let scratch = Scratch::new();
-    let service = scratch.start();
+    let service = scratch.first_start();
     let (cluster, server) = (scratch.cluster().expect("a cluster"), scratch.postmaster().expect("a server"));
 
     let status = std::fs::read_to_string(format!("/proc/{server}/status")).expect("it runs");

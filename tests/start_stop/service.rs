@@ -2,10 +2,12 @@
 
 use std::fs::{File, Permissions};
 use std::io::{BufRead, BufReader};
+use std::mem::ManuallyDrop;
 use std::os::unix::fs::PermissionsExt;
 use std::os::unix::process::CommandExt;
 use std::path::{Path, PathBuf};
 use std::process::{Child, Command, ExitStatus, Output, Stdio};
+use std::sync::OnceLock;
 use std::sync::atomic::{AtomicU32, Ordering};
 use std::time::{Duration, Instant};
 
@@ -73,8 +75,18 @@ impl Scratch {
         command.stdin(Stdio::null()).current_dir("/").process_group(0);
     }
 
-    /// Starts the program and waits until it serves.
+    /// Starts the program and waits until it serves. The first time, on a copy of a folder that was
+    /// in use before: to make a database takes longer than most tests.
     pub fn start(&self) -> Service {
+        if !self.data().exists() {
+            let copied = Command::new("cp").arg("-a").arg(used_before()).arg(self.data()).status();
+            assert!(copied.is_ok_and(|status| status.success()), "the folder is copied");
+        }
+        self.first_start()
+    }
+
+    /// Starts the program on the folder as it is, and waits until it serves.
+    pub fn first_start(&self) -> Service {
         Service::start(self.program(), &self.0)
     }
 
@@ -154,6 +166,27 @@ impl Drop for Scratch {
         }
         std::fs::remove_dir_all(&self.0).ok();
     }
+}
+
+/// A data folder of a service that was stopped in good order; gone when the tests end.
+fn used_before() -> &'static Path {
+    const REMOVER: &str = r#"while [ -d "/proc/$1" ]; do sleep 0.3; done; rm -rf "$2""#;
+    static FOLDER: OnceLock<PathBuf> = OnceLock::new();
+    FOLDER.get_or_init(|| {
+        let scratch = ManuallyDrop::new(Scratch::new());
+        #[expect(clippy::zombie_processes, reason = "it outlives this process on purpose")]
+        let _remover = Command::new("/bin/sh")
+            .args(["-c", REMOVER, "remover", &std::process::id().to_string()])
+            .arg(scratch.path())
+            .stdin(Stdio::null())
+            .stdout(Stdio::null())
+            .stderr(Stdio::null())
+            .process_group(0)
+            .spawn()
+            .expect("a shell runs");
+        scratch.first_start().stop();
+        scratch.data()
+    })
 }
 
 /// The folder of the database's files in the data folder `data`.

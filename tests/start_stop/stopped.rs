@@ -57,6 +57,6 @@ fn a_start_that_is_stopped_half_way_ends_in_good_order() {
         let scratch = Scratch::new();
         scratch.start_for(moment, Signal::TERM);
         until("the last process is gone", || scratch.processes().is_empty());
-        scratch.start().stop();
+        scratch.first_start().stop();
     }
 }
