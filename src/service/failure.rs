@@ -90,9 +90,10 @@ fn passes(error: &sqlx::Error) -> bool {
         sqlx::Error::Protocol(_) | sqlx::Error::PoolTimedOut | sqlx::Error::BeginFailed => true,
         sqlx::Error::Database(error) => {
             let code = error.code().unwrap_or_default();
-            // Two transactions in each other's way; connections lost; a server stopping, starting or full.
+            // Two transactions in each other's way; connections lost; a server stopping (which cancels what runs),
+            // starting, full, or still read-only.
             code.starts_with("08")
-                || matches!(&*code, "40001" | "40P01" | "57P01" | "57P02" | "57P03" | "53300" | "25006")
+                || matches!(&*code, "40001" | "40P01" | "57014" | "57P01" | "57P02" | "57P03" | "53300" | "25006")
                 || error.constraint() == Some("idempotency_pkey")
         }
         _ => false,
