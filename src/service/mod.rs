@@ -109,7 +109,7 @@ impl Service {
         &self,
         work: impl for<'c> Fn(&'c mut PgConnection) -> Reading<'c, T> + Send + Sync,
     ) -> Result<T, Failure> {
-        let mut patience = write::Patience::new();
+        let mut patience = write::Patience::lasting(write::FOR_A_LOOK);
         loop {
             let tried = async { work(&mut *self.pool.acquire().await?).await }.await;
             match tried {

@@ -163,7 +163,7 @@ impl Service {
 
     async fn see_through<C: Command>(&self, who: &Who, key: Key, command: &C) -> Result<C::Answer, Failure> {
         let payload = Digest::of_value(&json!([C::NAME, command]));
-        let mut patience = Patience::new();
+        let mut patience = Patience::lasting(FOR_A_WRITE);
         let mut tried = false;
         loop {
             match self.attempt(who, key, payload, command).await {
@@ -223,22 +223,24 @@ fn lock_number(shop: Uuid, key: Key) -> i64 {
 
 /// How long something that passes is waited for.
 pub(super) struct Patience {
-    since: Instant,
+    until: Instant,
     pause: Duration,
 }
 
-/// Long enough for a server that restarts, short enough for a person who waits.
-const PATIENCE: Duration = Duration::from_secs(8);
+/// A write waits for a server that restarts: the person sees a wait, not an error.
+pub(super) const FOR_A_WRITE: Duration = Duration::from_secs(12);
+/// A page that cannot be shown is better said so soon; looking again is easy.
+pub(super) const FOR_A_LOOK: Duration = Duration::from_secs(3);
 const LONGEST_PAUSE: Duration = Duration::from_millis(400);
 
 impl Patience {
-    pub(super) fn new() -> Self {
-        Self { since: Instant::now(), pause: Duration::from_millis(10) }
+    pub(super) fn lasting(patience: Duration) -> Self {
+        Self { until: Instant::now() + patience, pause: Duration::from_millis(10) }
     }
 
     /// Waits a little, twice as long each time; false when the patience is at its end.
     pub(super) async fn wait(&mut self) -> bool {
-        if self.since.elapsed() + self.pause > PATIENCE {
+        if Instant::now() + self.pause > self.until {
             return false;
         }
         tokio::time::sleep(self.pause).await;
