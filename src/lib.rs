@@ -24,4 +24,6 @@ pub mod postgres;
 
 pub mod settings;
 
+pub mod demo;
+
 pub mod command;

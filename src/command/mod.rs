@@ -1,5 +1,6 @@
 //! The command line: what each command does, in terms of the rooms above.
 
+mod demo;
 mod health;
 pub mod serve;
 pub mod site;
@@ -28,6 +29,8 @@ enum Command {
         #[arg(long)]
         check_config: bool,
     },
+    /// The same on a throw-away database, filled with an invented shop
+    Demo,
 }
 
 /// Runs the command the program was started with.
@@ -45,6 +48,7 @@ pub fn run() -> ExitCode {
             }
             finish(serve::run(settings))
         }),
+        Command::Demo => with_settings(|settings| finish(demo::run(settings))),
     }
 }
 

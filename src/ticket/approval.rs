@@ -50,7 +50,9 @@ impl Approval {
     }
 }
 
-/// The digest of everything a signature on these contents covers.
+/// The digest of everything a signature on these contents covers: what the unit is and what is to be
+/// done to it, the words, the price, and every finding the customer is told of. A reading that leads
+/// to no such finding is bench work, and leaves a signature standing.
 pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
     let facts: Map<String, Value> = contents
         .facts
@@ -60,8 +62,13 @@ pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
         .collect();
     let texts: Map<String, Value> =
         Topic::ALL.iter().map(|topic| (topic.code().to_owned(), json!(contents.words.text(*topic)))).collect();
-    let ticks: Vec<_> = judgement.to_accept().map(|found| (&found.code, &found.customer)).collect();
-    Digest::of_value(&json!({ "facts": facts, "texts": texts, "price": contents.price(), "ticks": ticks }))
+    let told: Vec<_> = judgement
+        .findings
+        .iter()
+        .filter(|found| found.customer_accepts || !found.customer.is_empty())
+        .map(|found| (&found.code, found.severity, &found.customer))
+        .collect();
+    Digest::of_value(&json!({ "facts": facts, "texts": texts, "price": contents.price(), "told": told }))
 }
 
 /// Were exactly the ticks set that the paper asks for?

@@ -62,8 +62,10 @@ fn a_measurement_that_changes_no_finding_leaves_the_signature_standing() {
     assert_eq!(fact_named("bell.runout_in").map(|fact| fact.declaration().sheet), Some(Sheet::Measured));
     assert_eq!(covers(&signed, &judged), covers(&measured, &judged));
     let mut noted = judged.clone();
-    noted.findings.push(finding("COL-09", "A note.", false));
-    assert_eq!(covers(&signed, &judged), covers(&measured, &noted));
+    noted.findings.push(finding("OUT-12", "", false));
+    assert_eq!(covers(&signed, &judged), covers(&measured, &noted), "the customer is not told of it");
+    noted.findings.push(finding("COL-09", "Larger cooler lines are better.", false));
+    assert_ne!(covers(&signed, &judged), covers(&measured, &noted), "the customer has not read this yet");
 }
 
 #[test]

@@ -1,0 +1,273 @@
+//! Tells the stories to the program, at the times at which they happened.
+
+use super::story::{Step, Story};
+use super::{DESK, OWNER, PASSWORD, TECHNICIAN, stories};
+use crate::job::{Sheet, fact_ids};
+use crate::service::{
+    AddStaff, AnswerAtCounter, Caller, ChangeTicket, ChangeWaits, CustomerAnswer, Failure, FirstStart, Key, MakeLink,
+    MoveStage, Person, Service, SetUp, TakeIn, VehicleWords, WhichVehicle, Who, WhoseUnit, WriteNote,
+};
+use crate::ticket::{
+    Answer, Edit, FactChange, Override, Price, PriceLine, Problem, Purpose, Role, Source, Stage, WaitsFor,
+};
+use jiff::{SignedDuration, Timestamp, civil::Date, tz::TimeZone};
+use serde_json::{Map, Value};
+use std::sync::Arc;
+use std::sync::atomic::{AtomicI64, Ordering};
+
+/// The shop's zone. Any would do; this one has summer time.
+const ZONE: &str = "America/Chicago";
+/// Between two steps of a story.
+const PACE: SignedDuration = SignedDuration::from_mins(95);
+
+/// What the person who starts the demo wants to know.
+pub struct Demo {
+    /// The numbers of its tickets, oldest first.
+    pub tickets: Vec<i64>,
+    /// Customer links that still open: ticket, purpose, secret part of the address.
+    pub links: Vec<(i64, Purpose, String)>,
+}
+
+/// Fills an empty database with the invented shop, as it stands at `today`.
+///
+/// # Errors
+/// [`Failure`] when the database cannot be written, or when there is a shop already.
+pub async fn fill(service: Service, today: Timestamp) -> Result<Demo, Failure> {
+    let clock = Arc::new(AtomicI64::new(today.as_microsecond()));
+    let told = Arc::clone(&clock);
+    let service = service.with_clock(move || Timestamp::from_microsecond(told.load(Ordering::SeqCst)).unwrap_or(today));
+    let mut teller = Teller { service, clock, today, staff: Vec::new(), links: Vec::new() };
+    teller.open_shop().await?;
+    let mut numbers: Vec<Told> = Vec::new();
+    for story in stories() {
+        let told = teller.tell(&story, &numbers).await?;
+        numbers.push(told);
+    }
+    Ok(Demo { tickets: numbers.iter().map(|told| told.number).collect(), links: teller.links })
+}
+
+/// Where a told story is to be found.
+struct Told {
+    number: i64,
+    phone: &'static str,
+}
+
+struct Teller {
+    service: Service,
+    clock: Arc<AtomicI64>,
+    today: Timestamp,
+    staff: Vec<Caller>,
+    links: Vec<(i64, Purpose, String)>,
+}
+
+impl Teller {
+    fn at(&self, moment: Timestamp) {
+        self.clock.store(moment.as_microsecond(), Ordering::SeqCst);
+    }
+
+    /// Time passes, but never beyond today.
+    fn later(&self) {
+        let next = self.clock.load(Ordering::SeqCst) + i64::try_from(PACE.as_micros()).unwrap_or_default();
+        self.clock.store(next.min(self.today.as_microsecond()), Ordering::SeqCst);
+    }
+
+    async fn open_shop(&mut self) -> Result<(), Failure> {
+        let FirstStart::SetUpWith(pass) = self.service.first_start().await? else {
+            return Err(refused("shop", "There is a shop in this database already; the demo needs an empty one."));
+        };
+        let set_up = SetUp {
+            shop: "Millrace Unit Bench".into(),
+            phone: "555-0142".into(),
+            zone: ZONE.into(),
+            name: OWNER.into(),
+            password: PASSWORD.into(),
+        };
+        self.service.set_up(&pass.to_string(), Key::fresh(), set_up, "the office desk").await?;
+        let owner = self.service.sign_in(pass.shop(), OWNER, PASSWORD, "the office desk").await?.caller;
+        for (name, role) in [(DESK, Role::Desk), (TECHNICIAN, Role::Technician)] {
+            let add = AddStaff { name: name.into(), role, password: PASSWORD.into() };
+            self.service.add_staff(&owner, Key::fresh(), add).await?;
+        }
+        self.staff.push(owner);
+        for (name, device) in [(DESK, "the counter"), (TECHNICIAN, "the bench tablet")] {
+            self.staff.push(self.service.sign_in(pass.shop(), name, PASSWORD, device).await?.caller);
+        }
+        Ok(())
+    }
+
+    fn owner(&self) -> Caller {
+        self.staff[0].clone()
+    }
+
+    fn desk(&self) -> Caller {
+        self.staff[1].clone()
+    }
+
+    /// The bench writes down what it saw and measured; the desk what it was told.
+    fn who_learns(&self, source: Source) -> Caller {
+        match source {
+            Source::Looked | Source::Measured => self.staff[2].clone(),
+            _ => self.desk(),
+        }
+    }
+
+    async fn tell(&mut self, story: &Story, before: &[Told]) -> Result<Told, Failure> {
+        let opened = self.today - SignedDuration::from_hours(24 * i64::from(story.days_ago));
+        self.at(opened);
+        let earlier = story.comeback_of.and_then(|place| before.get(place));
+        let (customer, vehicle) = match earlier {
+            Some(earlier) => self.known(earlier).await?,
+            None => {
+                let person =
+                    Person { name: story.person.name.into(), phone: story.person.phone.into(), email: String::new() };
+                let vehicle = VehicleWords { words: story.vehicle.into(), plate: story.plate.into() };
+                (WhoseUnit::New(person), WhichVehicle::New(vehicle))
+            }
+        };
+        let edit = Edit {
+            wants: Some(story.wants.into()),
+            symptom: Some(story.symptom.into()),
+            brought: Some(story.brought.into()),
+            ..Edit::default()
+        };
+        let take_in = TakeIn {
+            customer,
+            vehicle,
+            edit,
+            promised: story.promised_in.map(|days| self.day(days)),
+            comeback_of: earlier.map(|earlier| earlier.number),
+        };
+        let number = self.service.write(Who::Staff(self.desk()), Key::fresh(), take_in).await?.ticket;
+        for (place, step) in story.steps.iter().enumerate() {
+            self.later();
+            self.step(number, story, step).await.map_err(|failure| {
+                let person = story.person.name;
+                refused("story", &format!("the story of {person} breaks at step {}: {failure:?}", place + 1))
+            })?;
+        }
+        Ok(Told { number, phone: story.person.phone })
+    }
+
+    async fn known(&self, earlier: &Told) -> Result<(WhoseUnit, WhichVehicle), Failure> {
+        let found = self.service.returning(&self.desk(), earlier.phone).await?;
+        let found = found.into_iter().next().ok_or(Failure::NotFound("customer of the earlier job"))?;
+        Ok((WhoseUnit::Known(found.customer.id), WhichVehicle::Known(found.vehicle_id)))
+    }
+
+    fn day(&self, days: i16) -> Date {
+        let moment = self.today + SignedDuration::from_hours(24 * i64::from(days));
+        moment.to_zoned(TimeZone::get(ZONE).unwrap_or(TimeZone::UTC)).date()
+    }
+
+    async fn step(&mut self, ticket: i64, story: &Story, step: &Step) -> Result<(), Failure> {
+        match *step {
+            Step::Know(source, facts) => self.learn(ticket, source, object(facts)?).await,
+            Step::Sheet(sheet, source, but) => self.learn(ticket, source, filled(sheet, but)?).await,
+            Step::Price(lines) => {
+                let lines = lines.iter().map(|(what, cents)| PriceLine { what: (*what).into(), cents: *cents });
+                let edit = Edit { price: Some(Price { lines: lines.collect() }), ..Edit::default() };
+                self.change(ticket, self.desk(), edit).await
+            }
+            Step::Sign(purpose) => self.answer(ticket, story, purpose, None).await,
+            Step::Decline(purpose, why) => self.answer(ticket, story, purpose, Some(why)).await,
+            Step::SignHere(purpose) => self.sign_here(ticket, story, purpose).await,
+            Step::Send(purpose) => {
+                let pass = self.link(ticket, purpose).await?;
+                self.links.push((ticket, purpose, pass));
+                self.waits(ticket, WaitsFor::Customer).await
+            }
+            Step::To(stage) => self.go(ticket, stage, "", Vec::new()).await,
+            Step::Past(stage, gate, reason) => {
+                self.go(ticket, stage, "", vec![Override { gate, reason: reason.into() }]).await
+            }
+            Step::Back(stage, reason) => self.go(ticket, stage, reason, Vec::new()).await,
+            Step::Waits(waits) => self.waits(ticket, waits).await,
+            Step::Note(text) => {
+                let note = WriteNote { ticket, text: text.into() };
+                self.service.write(Who::Staff(self.staff[2].clone()), Key::fresh(), note).await.map(drop)
+            }
+        }
+    }
+
+    async fn learn(&self, ticket: i64, source: Source, facts: Map<String, Value>) -> Result<(), Failure> {
+        let facts = facts
+            .into_iter()
+            .map(|(path, value)| FactChange { path, value: Some(value).filter(|value| !value.is_null()), source })
+            .collect();
+        self.change(ticket, self.who_learns(source), Edit { facts, ..Edit::default() }).await
+    }
+
+    async fn change(&self, ticket: i64, caller: Caller, edit: Edit) -> Result<(), Failure> {
+        let made_from = self.service.ticket(&caller, ticket).await?.ticket.revision;
+        let change = ChangeTicket { ticket, made_from, edit };
+        self.service.write(Who::Staff(caller), Key::fresh(), change).await.map(drop)
+    }
+
+    async fn go(&self, ticket: i64, to: Stage, reason: &str, overrides: Vec<Override>) -> Result<(), Failure> {
+        let owner = self.owner();
+        let from = self.service.ticket(&owner, ticket).await?.ticket.stage;
+        let order = MoveStage { ticket, from, to, reason: reason.into(), overrides };
+        self.service.write(Who::Staff(owner), Key::fresh(), order).await.map(drop)
+    }
+
+    async fn waits(&self, ticket: i64, to: WaitsFor) -> Result<(), Failure> {
+        let from = self.service.ticket(&self.desk(), ticket).await?.ticket.waits_for;
+        let waits = ChangeWaits { ticket, from, to };
+        self.service.write(Who::Staff(self.desk()), Key::fresh(), waits).await.map(drop)
+    }
+
+    async fn link(&self, ticket: i64, purpose: Purpose) -> Result<String, Failure> {
+        let made = self.service.make_link(&self.desk(), Key::fresh(), MakeLink { ticket, purpose, days: None }).await?;
+        made.pass.map(|pass| pass.to_string()).ok_or(Failure::NotFound("link"))
+    }
+
+    async fn answer(&self, ticket: i64, story: &Story, purpose: Purpose, why_not: Option<&str>) -> Result<(), Failure> {
+        let pass = self.link(ticket, purpose).await?;
+        self.later();
+        let shown = self.service.open_link(&pass).await?.shown.ok_or(Failure::LinkClosed)?;
+        let ticks = shown.paper.ticks.iter().map(|tick| tick.code.clone()).collect();
+        let answer = answer(story, shown.digest, ticks, why_not);
+        self.service.answer_link(&pass, Key::fresh(), answer).await.map(drop)
+    }
+
+    async fn sign_here(&self, ticket: i64, story: &Story, purpose: Purpose) -> Result<(), Failure> {
+        let shown = self.service.counter_paper(&self.desk(), ticket, purpose).await?;
+        let ticks = shown.paper.ticks.iter().map(|tick| tick.code.clone()).collect();
+        let answer = answer(story, shown.digest, ticks, None);
+        let order = AnswerAtCounter { ticket, purpose, answer };
+        self.service.write(Who::Staff(self.desk()), Key::fresh(), order).await.map(drop)
+    }
+}
+
+fn answer(story: &Story, shown: String, accepted: Vec<String>, why_not: Option<&str>) -> CustomerAnswer {
+    CustomerAnswer {
+        answer: if why_not.is_some() { Answer::Declined } else { Answer::Signed },
+        shown,
+        accepted,
+        name: story.person.name.into(),
+        why: why_not.unwrap_or_default().into(),
+        address: "192.0.2.17".into(),
+        agent: "the demo".into(),
+    }
+}
+
+/// The facts of a sheet at their harmless values, but for these. Order and papers fill themselves, so they stay out.
+fn filled(sheet: Sheet, but: &str) -> Result<Map<String, Value>, Failure> {
+    let mut facts: Map<String, Value> = fact_ids()
+        .map(|fact| fact.declaration())
+        .filter(|fact| fact.sheet == sheet && !fact.path.starts_with("order.") && !fact.path.starts_with("paper."))
+        .map(|fact| (fact.path.to_owned(), fact.plain.json()))
+        .filter(|(_, value)| !value.is_null())
+        .collect();
+    facts.extend(object(but)?);
+    Ok(facts)
+}
+
+fn refused(field: &str, message: &str) -> Failure {
+    Failure::Problems(vec![Problem::new(field, message)])
+}
+
+/// Reads a step's facts; they are ours, so an error here is a slip in a story.
+fn object(text: &str) -> Result<Map<String, Value>, Failure> {
+    serde_json::from_str(text).map_err(|error| refused("facts", &format!("a story is told wrong: {error}: {text}")))
+}
