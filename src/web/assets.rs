@@ -19,6 +19,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/css/base.css"),
         include_str!("../../static/css/form.css"),
         include_str!("../../static/css/shop.css"),
+        include_str!("../../static/css/bench.css"),
         include_str!("../../static/css/ticket.css"),
         include_str!("../../static/css/paper.css"),
     ];
@@ -26,7 +27,11 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
 });
 
 static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
-    let scripts = [include_str!("../../static/app.js"), include_str!("../../static/js/print.js")];
+    let scripts = [
+        include_str!("../../static/app.js"),
+        include_str!("../../static/js/print.js"),
+        include_str!("../../static/js/questions.js"),
+    ];
     Asset::new("endplay", "js", "text/javascript; charset=utf-8", scripts.concat())
 });
 

@@ -4,12 +4,13 @@ use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
 use super::pages::{
-    board, compare, counter, customer, door, facts, history, intake_receipt, receipt, setup, tag, ticket,
+    board, compare, counter, customer, door, facts, hand_off, history, intake, intake_receipt, questions, receipt,
+    setup, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
     ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, MoveStage, OwnAccount, ReadTickets,
-    WriteNote,
+    TakeIn, WriteNote,
 };
 use axum::Router;
 use axum::http::Method;
@@ -34,6 +35,7 @@ pub fn table() -> Vec<Route> {
     rows.extend(door_rows());
     rows.extend(shop_rows());
     rows.extend(ticket_rows());
+    rows.extend(intake_rows());
     rows.extend(customer_rows());
     rows.extend(paper_rows());
     rows
@@ -55,6 +57,19 @@ fn door_rows() -> Vec<Route> {
 fn shop_rows() -> Vec<Route> {
     use Access::Staff;
     vec![looks("/", Staff(ReadTickets), get(board::show)), sends("/sign-out", Staff(OwnAccount), post(door::sign_out))]
+}
+
+/// Taking a unit in.
+fn intake_rows() -> Vec<Route> {
+    use Access::Staff;
+    vec![
+        looks("/intake", Staff(TakeIn), get(intake::show)),
+        sends("/intake", Staff(TakeIn), post(intake::send)),
+        looks("/tickets/{number}/intake", Staff(ChangeFacts), get(questions::show)),
+        sends("/tickets/{number}/intake", Staff(ChangeFacts), post(questions::send)),
+        sends("/tickets/{number}/look", Staff(ChangeFacts), post(questions::look)),
+        looks("/tickets/{number}/intake/done", Staff(ReadTickets), get(hand_off::show)),
+    ]
 }
 
 /// For customers with a link; the link is checked by what it opens.

@@ -1,0 +1,180 @@
+//! The counter set as a page: the questions that apply, and beside them what the rules say so far.
+
+use crate::job::{FactId, Job};
+use crate::plan::counter_sections;
+use crate::ticket::{Contents, Judgement, Source, Stage};
+use crate::web::facts::{Answer, Control, FactField, default_source, source_name_of};
+use crate::web::findings::{FactLink, Findings, From};
+use crate::web::form::FormState;
+use std::collections::BTreeSet;
+
+/// One section with its questions.
+pub struct Section {
+    /// Its place in the set, counted from 1.
+    pub number: u8,
+    /// A few words.
+    pub title: &'static str,
+    /// The questions that apply or are answered.
+    pub questions: Vec<Asked>,
+}
+
+/// One question.
+pub struct Asked {
+    /// In words for the customer.
+    pub words: &'static str,
+    /// Its field.
+    pub field: FactField,
+    /// How it may have been learnt.
+    pub sources: Vec<Answer>,
+    /// Does it still apply? One that does not is shown only because it is answered.
+    pub applies: bool,
+}
+
+/// The sections of a form for the job so far. A section with nothing to ask is left out.
+pub fn sections(form: &FormState, job: &Job, recorded: &Contents) -> Vec<Section> {
+    let section = |section: &crate::plan::Section| {
+        let questions = section.questions.iter().filter_map(|question| {
+            let fact = question.fact();
+            let mut field = FactField::new(fact, form, recorded.facts.origin(fact), 0);
+            let applies = question.applies(job);
+            if !applies && !field.is_filled() {
+                return None;
+            }
+            if !question.no_counts {
+                leave_out_no(&mut field.control);
+            }
+            Some(Asked { words: question.words, sources: sources(form, fact), field, applies })
+        });
+        Section { number: section.number, title: section.title, questions: questions.collect() }
+    };
+    let mut sections: Vec<_> = counter_sections().iter().map(section).collect();
+    sections.retain(|section| !section.questions.is_empty());
+    sections
+}
+
+/// How many of the questions shown are answered, and how many there are.
+pub fn progress(sections: &[Section]) -> (usize, usize) {
+    let all = || sections.iter().flat_map(|section| &section.questions);
+    (all().filter(|asked| asked.field.is_filled()).count(), all().count())
+}
+
+/// A "no" that is already recorded stays, or the form would take it back.
+fn leave_out_no(control: &mut Control) {
+    if let Control::Side(answers) | Control::Menu(answers) = control {
+        answers.retain(|answer| answer.value != "no" || answer.chosen);
+    }
+}
+
+fn sources(form: &FormState, fact: FactId) -> Vec<Answer> {
+    let declaration = fact.declaration();
+    let typed = Source::from_code(form.value(&source_name_of(declaration)));
+    let chosen = typed.unwrap_or_else(|| default_source(declaration.sheet));
+    let answer = |source: &Source| Answer {
+        value: source.code().to_owned(),
+        label: source.label().to_owned(),
+        chosen: *source == chosen,
+    };
+    Source::ALL.iter().filter(|source| **source != Source::ShopSetting || **source == chosen).map(answer).collect()
+}
+
+/// What the rules say so far. Facts lead to their question on this page, and nowhere when there is none: leaving the
+/// page would lose what is typed.
+pub fn findings(judgement: &Judgement, contents: &Contents, sections: &[Section]) -> Findings {
+    let here: BTreeSet<&str> =
+        sections.iter().flat_map(|section| &section.questions).map(|asked| asked.field.path).collect();
+    let mut findings = Findings::new(judgement, &contents.facts, Stage::Intake, From::Ticket(0));
+    let lead = |link: &mut FactLink| {
+        let path = link.href.rsplit_once("#f.").map_or("", |(_, path)| path);
+        link.href = if here.contains(path) { format!("#f.{path}") } else { String::new() };
+    };
+    findings.groups.iter_mut().flat_map(|group| &mut group.items).flat_map(|item| &mut item.facts).for_each(lead);
+    findings.now.iter_mut().flat_map(|waiting| &mut waiting.needs).for_each(lead);
+    findings.later.iter_mut().flat_map(|waiting| &mut waiting.needs).for_each(lead);
+    findings.wanted.iter_mut().for_each(|wanted| lead(&mut wanted.fact));
+    findings
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::fact_named;
+    use crate::ticket::Undecided;
+    use crate::web::form::Fields;
+    use serde_json::json;
+
+    fn job(path: &str, value: serde_json::Value) -> Job {
+        let mut job = Job::unknown();
+        let fact = fact_named(path).expect("a fact");
+        job.slot_mut(fact).read(&value, fact.declaration()).expect("allowed");
+        job
+    }
+
+    fn paths(sections: &[Section]) -> Vec<&'static str> {
+        sections.iter().flat_map(|section| &section.questions).map(|asked| asked.field.path).collect()
+    }
+
+    #[test]
+    fn what_no_longer_applies_stays_as_long_as_it_is_answered() {
+        let recorded = Contents::default();
+        let form = FormState::holding(Fields::parse(b"f.bell.kind=integral&f.bell.ring_holes=8&f.pump.holes="));
+        let shown = sections(&form, &job("bell.kind", json!("integral")), &recorded);
+        assert!(paths(&shown).contains(&"bell.ring_holes"), "typed things stay");
+        assert!(!paths(&shown).contains(&"pump.holes"));
+        let asked =
+            shown.iter().flat_map(|section| &section.questions).find(|asked| asked.field.path == "bell.ring_holes");
+        assert!(!asked.expect("it is there").applies);
+    }
+
+    #[test]
+    fn every_question_can_be_left_at_not_known_yet() {
+        let shown = sections(&FormState::empty(), &job("use.raced", json!(true)), &Contents::default());
+        for asked in shown.iter().flat_map(|section| &section.questions) {
+            match &asked.field.control {
+                Control::Side(answers) | Control::Menu(answers) => {
+                    let unknown = answers.iter().find(|answer| answer.value.is_empty()).expect(asked.field.path);
+                    assert!(unknown.chosen && unknown.label == "Not known yet", "{}", asked.field.path);
+                }
+                Control::Typed { value, .. } => assert_eq!(value, ""),
+            }
+        }
+        assert_eq!(progress(&shown).0, 0);
+    }
+
+    #[test]
+    fn a_closed_unit_is_not_asked_for_a_no() {
+        let shown = sections(&FormState::empty(), &Job::unknown(), &Contents::default());
+        let asked =
+            shown.iter().flat_map(|section| &section.questions).find(|asked| asked.field.path == "case.coolant_found");
+        let Some(Control::Side(answers)) = asked.map(|asked| &asked.field.control) else {
+            panic!("yes or not known yet")
+        };
+        assert_eq!(answers.iter().map(|answer| answer.value.as_str()).collect::<Vec<_>>(), ["yes", ""]);
+    }
+
+    #[test]
+    fn a_fact_leads_to_its_question_or_nowhere_but_never_off_the_page() {
+        let judgement = Judgement {
+            findings: Vec::new(),
+            undecided: vec![Undecided {
+                code: "X-01".into(),
+                due: "intake".into(),
+                needs: vec!["use.raced".into(), "engine.dowels".into()],
+            }],
+        };
+        let shown = sections(&FormState::empty(), &Job::unknown(), &Contents::default());
+        let findings = findings(&judgement, &Contents::default(), &shown);
+        let hrefs: Vec<_> = findings.now[0].needs.iter().map(|need| need.href.as_str()).collect();
+        assert_eq!(hrefs, ["#f.use.raced", ""]);
+    }
+
+    #[test]
+    fn what_is_seen_is_looked_at_and_what_is_told_is_marked_as_told() {
+        let shown = sections(&FormState::empty(), &Job::unknown(), &Contents::default());
+        let source = |path: &str| {
+            let asked = shown.iter().flat_map(|section| &section.questions).find(|asked| asked.field.path == path);
+            asked.and_then(|asked| asked.sources.iter().find(|source| source.chosen)).map(|source| source.value.clone())
+        };
+        assert_eq!(source("engine.torque_lbft").as_deref(), Some("customer_said"));
+        assert_eq!(source("bell.kind").as_deref(), Some("looked"));
+    }
+}
