@@ -2,7 +2,7 @@
 
 use super::{Caller, Failure, Line, Service};
 use crate::store::board;
-use crate::ticket::{Action, Stage, WaitsFor, may};
+use crate::ticket::{Action, Stage, WaitsFor};
 
 /// More open jobs than a small shop ever has on its floor.
 const MOST: i64 = 500;
@@ -18,9 +18,7 @@ impl Service {
         stage: Option<Stage>,
         waits_for: Option<WaitsFor>,
     ) -> Result<Vec<Line>, Failure> {
-        if !may(caller.role, Action::ReadTickets) {
-            return Err(Failure::NotAllowed(Action::ReadTickets));
-        }
+        self.admit(caller, Action::ReadTickets).await?;
         let shop = caller.shop;
         self.read(|conn| Box::pin(async move { Ok(board::open(conn, shop, stage, waits_for, MOST).await?) })).await
     }

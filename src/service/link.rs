@@ -3,7 +3,7 @@
 use super::{Caller, Failure, Service};
 use crate::store::link::Link;
 use crate::store::{link, ticket};
-use crate::ticket::{Action, Answer, Purpose, may};
+use crate::ticket::{Action, Answer, Purpose};
 use jiff::Timestamp;
 use uuid::Uuid;
 
@@ -88,9 +88,7 @@ impl Service {
     /// # Errors
     /// [`Failure::NotAllowed`] for those who do not handle links; [`Failure::NotFound`] without such a ticket.
     pub async fn links(&self, caller: &Caller, number: i64) -> Result<Vec<CustomerLink>, Failure> {
-        if !may(caller.role, Action::ManageLinks) {
-            return Err(Failure::NotAllowed(Action::ManageLinks));
-        }
+        self.admit(caller, Action::ManageLinks).await?;
         let shop = caller.shop;
         let found = self
             .read(|conn| {

@@ -4,8 +4,8 @@ use super::link::{LinkState, state};
 use super::{Caller, Failure, Pass, Receipt, Revision, Service, Shop, Ticket, receipt};
 use crate::store::{customer, link, revision, shop, signature, ticket};
 use crate::ticket::{
-    Action, Answer, Change, Digest, Paper, Purpose, Reworded, Setting, SignatureRecord, TickStanding, changes, may,
-    paper, reworded, tick_standing,
+    Action, Answer, Change, Digest, Paper, Purpose, Reworded, Setting, SignatureRecord, TickStanding, changes, paper,
+    reworded, tick_standing,
 };
 use jiff::Timestamp;
 use sqlx::PgConnection;
@@ -107,9 +107,7 @@ impl Service {
         number: i64,
         purpose: Purpose,
     ) -> Result<Shown, Failure> {
-        if !may(caller.role, action) {
-            return Err(Failure::NotAllowed(action));
-        }
+        self.admit(caller, action).await?;
         let shop_id = caller.shop;
         self.read(|conn| {
             Box::pin(async move {

@@ -4,6 +4,7 @@
 //! looks is a method that takes the [`Caller`].
 
 mod account;
+mod admit;
 mod board;
 mod change;
 mod contact;

@@ -4,7 +4,7 @@ use super::{Caller, Failure, Revision, Service, Ticket};
 use crate::store::{revision, signature, ticket};
 use crate::ticket::{
     Action, Answer, Approval, Change, Contents, Edit, Hand, Judgement, Purpose, SignatureRecord, TickStanding,
-    build_ticks, changes, covers, may, merge, tick_standing,
+    build_ticks, changes, covers, merge, tick_standing,
 };
 
 /// A ticket as it would stand with an edit.
@@ -63,9 +63,7 @@ impl Service {
         edit: &Edit,
         with_others: bool,
     ) -> Result<Preview, Failure> {
-        if !may(caller.role, Action::ReadTickets) {
-            return Err(Failure::NotAllowed(Action::ReadTickets));
-        }
+        self.admit(caller, Action::ReadTickets).await?;
         let shop = caller.shop;
         let (ticket, base, current, signed) = self
             .read(|conn| {

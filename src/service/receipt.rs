@@ -2,7 +2,7 @@
 
 use super::{Caller, Failure, Service};
 use crate::store::signature::{self, Kept};
-use crate::ticket::{Action, Digest, Purpose, Reference, SignatureRecord, may};
+use crate::ticket::{Action, Digest, Purpose, Reference, SignatureRecord};
 use jiff::Timestamp;
 use sqlx::PgConnection;
 use uuid::Uuid;
@@ -32,9 +32,7 @@ impl Service {
     /// # Errors
     /// [`Failure::Problems`] when it cannot be a reference; [`Failure::NotFound`] when there is none.
     pub async fn receipt(&self, caller: &Caller, reference: &str) -> Result<Receipt, Failure> {
-        if !may(caller.role, Action::ReadTickets) {
-            return Err(Failure::NotAllowed(Action::ReadTickets));
-        }
+        self.admit(caller, Action::ReadTickets).await?;
         let Some(read) = Reference::read(reference) else {
             return Err(Failure::problem("reference", "This is no receipt number, or a letter of it is wrong."));
         };

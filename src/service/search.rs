@@ -3,7 +3,7 @@
 use super::form::{name_words, phone_backwards, plate_key};
 use super::{Caller, Failure, Line, Returning, Service};
 use crate::store::search::{self, Sought};
-use crate::ticket::{Action, may};
+use crate::ticket::Action;
 
 const MOST: i64 = 50;
 /// Words beyond this many make a search no finer.
@@ -17,9 +17,7 @@ impl Service {
     /// # Errors
     /// [`Failure::Busy`] when the database cannot be reached.
     pub async fn search(&self, caller: &Caller, text: &str) -> Result<Vec<Line>, Failure> {
-        if !may(caller.role, Action::ReadTickets) {
-            return Err(Failure::NotAllowed(Action::ReadTickets));
-        }
+        self.admit(caller, Action::ReadTickets).await?;
         let shop = caller.shop;
         let mut lines: Vec<Line> = Vec::new();
         for sought in ways_to_look(text) {
@@ -45,9 +43,7 @@ impl Service {
     /// # Errors
     /// [`Failure::NotAllowed`] for those who take no units in.
     pub async fn returning(&self, caller: &Caller, text: &str) -> Result<Vec<Returning>, Failure> {
-        if !may(caller.role, Action::TakeIn) {
-            return Err(Failure::NotAllowed(Action::TakeIn));
-        }
+        self.admit(caller, Action::TakeIn).await?;
         let shop = caller.shop;
         let mut customers: Vec<Returning> = Vec::new();
         for sought in ways_to_look(text).into_iter().filter(|sought| !sought.kinds.is_empty()) {

@@ -4,7 +4,7 @@ use super::form::{self, Field, name_key, one_line};
 use super::write::Scene;
 use super::{By, Caller, Command, Failure, Key, Service, Staff, Who, password};
 use crate::store::{self, staff};
-use crate::ticket::{Action, Happening, Problem, Role, may};
+use crate::ticket::{Action, Happening, Problem, Role};
 use serde::Serialize;
 use uuid::Uuid;
 
@@ -27,9 +27,7 @@ impl Service {
     /// # Errors
     /// [`Failure::NotAllowed`] for all but the owner.
     pub async fn staff(&self, caller: &Caller) -> Result<Vec<Staff>, Failure> {
-        if !may(caller.role, Action::ManageStaff) {
-            return Err(Failure::NotAllowed(Action::ManageStaff));
-        }
+        self.admit(caller, Action::ManageStaff).await?;
         let shop = caller.shop;
         self.read(|conn| Box::pin(async move { Ok(staff::list(conn, shop).await?) })).await
     }
@@ -39,9 +37,7 @@ impl Service {
     /// # Errors
     /// [`Failure::Problems`] when the name is taken or the password will not do.
     pub async fn add_staff(&self, caller: &Caller, key: Key, add: AddStaff) -> Result<Uuid, Failure> {
-        if !may(caller.role, Action::ManageStaff) {
-            return Err(Failure::NotAllowed(Action::ManageStaff));
-        }
+        self.admit(caller, Action::ManageStaff).await?;
         let shop = caller.shop;
         let shop_row = self.read(|conn| Box::pin(async move { Ok(store::shop::find(conn, shop).await?) })).await?;
         let mut problems = Vec::new();

@@ -58,9 +58,7 @@ impl Service {
     /// # Errors
     /// [`Failure::NotFound`] when this shop has no such ticket.
     pub async fn ticket(&self, caller: &Caller, number: i64) -> Result<TicketPage, Failure> {
-        if !may(caller.role, Action::ReadTickets) {
-            return Err(Failure::NotAllowed(Action::ReadTickets));
-        }
+        self.admit(caller, Action::ReadTickets).await?;
         let (shop, now, handles_links) = (caller.shop, self.now(), may(caller.role, Action::ManageLinks));
         self.read(|conn| {
             Box::pin(async move {
@@ -108,9 +106,7 @@ impl Service {
     /// # Errors
     /// [`Failure::NotFound`] when there is no such ticket or revision.
     pub async fn compare(&self, caller: &Caller, number: i64, from: i32, to: i32) -> Result<Compared, Failure> {
-        if !may(caller.role, Action::ReadTickets) {
-            return Err(Failure::NotAllowed(Action::ReadTickets));
-        }
+        self.admit(caller, Action::ReadTickets).await?;
         let shop = caller.shop;
         self.read(|conn| {
             Box::pin(async move {

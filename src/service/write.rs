@@ -155,13 +155,21 @@ impl Service {
     /// # Errors
     /// [`Failure`]; nothing was changed then.
     pub async fn write<C: Command>(&self, who: Who, key: Key, command: C) -> Result<C::Answer, Failure> {
-        C::BY.admits(&who)?;
         let service = self.clone();
-        let task = tokio::spawn(async move { service.see_through(&who, key, &command).await });
+        let task = tokio::spawn(async move {
+            let done = match C::BY.admits(&who) {
+                Ok(()) => service.see_through(&who, key, &command).await,
+                Err(refused) => Err(refused),
+            };
+            if let Err(Failure::NotAllowed(action)) = done {
+                service.note_denied(&who, action).await;
+            }
+            done
+        });
         task.await.unwrap_or_else(|panic| Err(Failure::Broken(Box::new(panic))))
     }
 
-    async fn see_through<C: Command>(&self, who: &Who, key: Key, command: &C) -> Result<C::Answer, Failure> {
+    pub(super) async fn see_through<C: Command>(&self, who: &Who, key: Key, command: &C) -> Result<C::Answer, Failure> {
         let payload = Digest::of_value(&json!([C::NAME, command]));
         let mut patience = Patience::lasting(FOR_A_WRITE);
         let mut tried = false;

@@ -94,6 +94,25 @@ async fn every_use_case_is_refused_for_every_role_that_may_not() {
 }
 
 #[tokio::test]
+async fn what_somebody_was_refused_is_kept_with_who_and_where() {
+    let shop = shop::open().await;
+    let ticket = shop.take_in().await;
+    let tech = &shop.technician;
+    shop.service.staff(tech).await.expect_err("the owner's list");
+    shop.service.links(tech, ticket).await.expect_err("the desk's work");
+    let price = Edit { price: Some(Price::single("Rebuild", Cents(100))), ..Edit::default() };
+    shop.change_from(tech, ticket, 1, price).await.expect_err("the desk's work");
+    let kept: Vec<(String, String, String)> = sqlx::query_as(
+        "SELECT by_name, device, happened->>'what' FROM event WHERE happened->>'kind' = 'denied' ORDER BY id",
+    )
+    .fetch_all(&shop.database.owner_pool)
+    .await
+    .expect("the events");
+    let row = |what: &str| ("Tomas Reed".to_owned(), "Bench tablet".to_owned(), what.to_owned());
+    assert_eq!(kept, [row("manage staff"), row("make or revoke customer links"), row("change the price")]);
+}
+
+#[tokio::test]
 async fn nobody_at_the_door_does_the_staffs_work() {
     let shop = shop::open().await;
     let ticket = shop.take_in().await;
