@@ -31,6 +31,7 @@ static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/app.js"),
         include_str!("../../static/js/print.js"),
         include_str!("../../static/js/questions.js"),
+        include_str!("../../static/js/sheet.js"),
     ];
     Asset::new("endplay", "js", "text/javascript; charset=utf-8", scripts.concat())
 });

@@ -51,10 +51,12 @@ pub struct KnownFact {
 pub struct FieldGroup {
     /// The group's heading.
     pub label: &'static str,
-    /// The questions.
+    /// The questions that are asked for now, answered, or to be put right.
     pub fields: Vec<FactField>,
-    /// Is it shown open?
-    pub open: bool,
+    /// The others: nothing asks for them yet.
+    pub more: Vec<FactField>,
+    /// How many questions it has.
+    pub of: usize,
     /// How many of them a check waits for at this stage.
     pub wanted: usize,
     /// How many are answered.
@@ -103,8 +105,7 @@ fn known_fact(fact: FactId, contents: &Contents, zone: &TimeZone) -> Option<Know
     })
 }
 
-/// The questions of a sheet with what stands in the form. A group is open when something in it is asked for now,
-/// answered, or has to be put right.
+/// The questions of a sheet with what stands in the form.
 pub fn field_groups(
     sheet: Sheet,
     form: &FormState,
@@ -118,13 +119,14 @@ pub fn field_groups(
         let field = FactField::new(fact, form, recorded.facts.origin(fact), waits);
         let label = group_label(fact.declaration());
         if groups.last().is_none_or(|group| group.label != label) {
-            groups.push(FieldGroup { label, fields: Vec::new(), open: false, wanted: 0, answered: 0 });
+            groups.push(FieldGroup { label, fields: Vec::new(), more: Vec::new(), of: 0, wanted: 0, answered: 0 });
         }
         if let Some(group) = groups.last_mut() {
-            group.open |= waits > 0 || field.is_filled() || !field.problem.is_empty();
+            group.of += 1;
             group.wanted += usize::from(waits > 0);
             group.answered += usize::from(field.is_filled());
-            group.fields.push(field);
+            let matters = waits > 0 || field.is_filled() || !field.problem.is_empty();
+            if matters { group.fields.push(field) } else { group.more.push(field) }
         }
     }
     groups

@@ -245,6 +245,13 @@ impl TicketView {
     }
 }
 
+impl TicketView {
+    /// Does the work go on past a gate that an owner passed?
+    pub fn is_overridden(&self) -> bool {
+        self.overrides.iter().any(|passed| passed.holds)
+    }
+}
+
 fn promise(page: &TicketPage, now: &Now) -> PromiseView {
     let today = today(now.at, &now.zone);
     match page.ticket.promised {
