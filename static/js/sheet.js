@@ -3,6 +3,7 @@
 for (const form of document.querySelectorAll("form[data-look]")) {
   const look = document.getElementById("look");
   const summary = document.getElementById("sheet-summary");
+  form.querySelector("button[value=look]").hidden = true;
   let timer = 0;
   let latest = 0;
 
