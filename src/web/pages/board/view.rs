@@ -66,7 +66,7 @@ impl Board {
         let kept = FILTERS
             .iter()
             .find(|(code, _, _)| *code == on)
-            .map_or_else(Vec::new, |(_, _, keeps)| cards.into_iter().filter(|card| keeps(card)).collect());
+            .map_or_else(Vec::new, |(_, _, keeps)| cards.into_iter().filter(keeps).collect());
         Self { q: String::new(), filters, shown: kept.len(), lanes: lanes(kept) }
     }
 

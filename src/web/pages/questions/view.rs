@@ -84,14 +84,27 @@ pub fn findings(judgement: &Judgement, contents: &Contents, sections: &[Section]
         sections.iter().flat_map(|section| &section.questions).map(|asked| asked.field.path).collect();
     let mut findings = Findings::new(judgement, &contents.facts, Stage::Intake, From::Ticket(0));
     let lead = |link: &mut FactLink| {
-        let path = link.href.rsplit_once("#f.").map_or("", |(_, path)| path);
+        let path = path_of(link);
         link.href = if here.contains(path) { format!("#f.{path}") } else { String::new() };
     };
     findings.groups.iter_mut().flat_map(|group| &mut group.items).flat_map(|item| &mut item.facts).for_each(lead);
     findings.now.iter_mut().flat_map(|waiting| &mut waiting.needs).for_each(lead);
     findings.later.iter_mut().flat_map(|waiting| &mut waiting.needs).for_each(lead);
+    findings.wanted.retain(|wanted| !waits_its_turn(&wanted.fact, &here));
     findings.wanted.iter_mut().for_each(|wanted| lead(&mut wanted.fact));
     findings
+}
+
+/// Is it a fact of the counter set whose question does not come up yet? Another answer decides whether it ever does.
+fn waits_its_turn(link: &FactLink, here: &BTreeSet<&str>) -> bool {
+    let path = path_of(link);
+    let mut questions = counter_sections().iter().flat_map(|section| section.questions);
+    !here.contains(path) && questions.any(|question| question.fact().declaration().path == path)
+}
+
+/// The path of the fact a link of the ticket's page leads to.
+fn path_of(link: &FactLink) -> &str {
+    link.href.rsplit_once("#f.").map_or("", |(_, path)| path)
 }
 
 #[cfg(test)]
@@ -158,13 +171,15 @@ mod tests {
             undecided: vec![Undecided {
                 code: "X-01".into(),
                 due: "intake".into(),
-                needs: vec!["use.raced".into(), "engine.dowels".into()],
+                needs: vec!["use.raced".into(), "engine.dowels".into(), "pump.holes".into()],
             }],
         };
         let shown = sections(&FormState::empty(), &Job::unknown(), &Contents::default());
         let findings = findings(&judgement, &Contents::default(), &shown);
         let hrefs: Vec<_> = findings.now[0].needs.iter().map(|need| need.href.as_str()).collect();
-        assert_eq!(hrefs, ["#f.use.raced", ""]);
+        assert_eq!(hrefs, ["#f.use.raced", "", ""]);
+        let wanted: Vec<_> = findings.wanted.iter().map(|wanted| wanted.fact.href.as_str()).collect();
+        assert_eq!(wanted, ["#f.use.raced", ""], "the holes are asked for once the bell is known to be bolted on");
     }
 
     #[test]
