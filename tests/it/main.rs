@@ -11,4 +11,5 @@ mod roles;
 mod shop;
 mod signatures;
 mod tickets;
+mod web;
 mod write_path;
