@@ -50,24 +50,9 @@ impl Frame {
         self.may(Action::TakeIn)
     }
 
-    /// A moment as the shop's clock shows it.
-    pub fn time(&self, at: &Timestamp) -> String {
-        time_in(&self.zone, *at)
-    }
-
-    /// The hour and minute of a moment.
-    pub fn clock(&self, at: &Timestamp) -> String {
-        at.to_zoned(self.zone.clone()).strftime("%H:%M").to_string()
-    }
-
     /// Today, in the shop.
     pub fn today(&self) -> Date {
         self.now.to_zoned(self.zone.clone()).date()
-    }
-
-    /// Seconds since a moment.
-    pub fn seconds_since(&self, at: &Timestamp) -> i64 {
-        self.now.duration_since(*at).as_secs()
     }
 }
 

@@ -4,13 +4,13 @@ use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
 use super::pages::{
-    board, compare, counter, customer, door, facts, hand_off, history, intake, intake_receipt, questions, receipt,
-    setup, tag, ticket,
+    board, compare, counter, customer, door, facts, hand_off, history, intake, intake_receipt, password, people,
+    questions, receipt, setup, shop, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
-    ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, MoveStage, OwnAccount, ReadTickets,
-    TakeIn, WriteNote,
+    ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, ManageShop, ManageStaff, MoveStage,
+    OwnAccount, ReadTickets, TakeIn, WriteNote,
 };
 use axum::Router;
 use axum::http::Method;
@@ -56,7 +56,17 @@ fn door_rows() -> Vec<Route> {
 /// For everybody who works here.
 fn shop_rows() -> Vec<Route> {
     use Access::Staff;
-    vec![looks("/", Staff(ReadTickets), get(board::show)), sends("/sign-out", Staff(OwnAccount), post(door::sign_out))]
+    vec![
+        looks("/", Staff(ReadTickets), get(board::show)),
+        sends("/sign-out", Staff(OwnAccount), post(door::sign_out)),
+        looks("/me/password", Staff(OwnAccount), get(password::show)),
+        sends("/me/password", Staff(OwnAccount), post(password::change)),
+        looks("/staff", Staff(ManageStaff), get(people::show)),
+        sends("/staff", Staff(ManageStaff), post(people::add)),
+        sends("/staff/{id}/off", Staff(ManageStaff), post(people::switch_off)),
+        looks("/shop", Staff(ManageShop), get(shop::show)),
+        sends("/shop", Staff(ManageShop), post(shop::change)),
+    ]
 }
 
 /// Taking a unit in.

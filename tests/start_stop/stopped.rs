@@ -27,7 +27,7 @@ fn a_request_that_never_ends_does_not_hold_it_up() {
     let scratch = Scratch::new();
     let service = scratch.start();
     let mut half = TcpStream::connect(service.url().trim_start_matches("http://")).expect("it serves");
-    half.write_all(b"GET /healthz HTTP/1.1\r\nHost: x\r\n").expect("it reads");
+    half.write_all(b"GET /healthz HTTP/1.1\r\nHost: localhost\r\n").expect("it reads");
     service.stop();
     scratch.assert_nothing_runs();
 }
@@ -40,7 +40,7 @@ fn an_open_request_still_gets_its_answer() {
     let servers = scratch.servers();
     servers.iter().for_each(|pid| kill_process(*pid, Signal::STOP).expect("it runs"));
     let mut asking = TcpStream::connect(service.url().trim_start_matches("http://")).expect("it serves");
-    asking.write_all(b"GET /readyz HTTP/1.1\r\nHost: x\r\n\r\n").expect("it reads");
+    asking.write_all(b"GET /readyz HTTP/1.1\r\nHost: localhost\r\n\r\n").expect("it reads");
     until("the request has arrived", || service.status("/healthz") == Some(200));
     service.signal(Signal::TERM);
     let mut answer = String::new();

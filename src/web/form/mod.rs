@@ -44,6 +44,11 @@ impl FormState {
         Self { once: Uuid::now_v7(), typed, problems }
     }
 
+    /// A number for one more form on the same page.
+    pub fn another(&self) -> Uuid {
+        Uuid::now_v7()
+    }
+
     /// What stands in a field.
     pub fn value(&self, name: &str) -> &str {
         self.typed.get(name).unwrap_or_default()
@@ -62,6 +67,15 @@ impl FormState {
     /// Did it come back with something to put right?
     pub fn is_wrong(&self) -> bool {
         !self.problems.is_empty()
+    }
+}
+
+/// A form that is only a button.
+pub struct Nothing;
+
+impl Entry for Nothing {
+    fn read(_: &mut Reader<'_>) -> Self {
+        Self
     }
 }
 

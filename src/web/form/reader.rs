@@ -138,11 +138,6 @@ impl<'a> Reader<'a> {
     pub fn key(&self, field: &str) -> Option<Uuid> {
         self.fields.get(field)?.parse().ok()
     }
-
-    /// Is the box ticked?
-    pub fn ticked(&self, field: &str) -> bool {
-        self.fields.get(field).is_some_and(|value| value == "yes")
-    }
 }
 
 /// `1,450`, `$1450`, `1450.5`, `1450.00`: at most two digits behind the point.

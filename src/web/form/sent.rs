@@ -1,7 +1,7 @@
 //! A form that was sent: typed, validated, with everything typed kept.
 #![allow(clippy::disallowed_types)]
 
-use super::{Entry, Fields, FormState, Problem, Reader};
+use super::{Entry, Fields, Problem, Reader};
 use crate::web::failure::Failure;
 use axum::body::Bytes;
 use axum::extract::{FromRequest, Request};
@@ -16,13 +16,6 @@ pub struct Sent<E> {
     pub typed: Fields,
     /// What it means, or every problem.
     pub read: Result<E, Vec<Problem>>,
-}
-
-impl<E> Sent<E> {
-    /// The form for the page that asks again, with these problems at the fields.
-    pub fn back(typed: Fields, problems: Vec<Problem>) -> FormState {
-        FormState::back(typed, problems)
-    }
 }
 
 impl<E: Entry, S: Send + Sync> FromRequest<S> for Sent<E> {
