@@ -43,13 +43,13 @@ fn reading(say: &Say<'_>) -> Option<String> {
     let percent = short(error.value().abs() * 100.0, 1);
     let mph = short(shown.value(), 1);
     let text = if percent == "0" {
-        "Your speedometer will read true.".to_owned()
+        "Your speedometer will read true".to_owned()
     } else if error.value() > 0.0 {
         format!("Your speedometer will read {percent} percent too high. It shows {mph} mph when you really go 60 mph.")
     } else {
         format!(
             "Your speedometer will read {percent} percent too low. It shows {mph} mph when you really go 60 mph, so \
-             you go faster than it says."
+             you go faster than it says"
         )
     };
     Some(say.resting_on(
@@ -76,8 +76,8 @@ pub(super) fn stall(say: &Say<'_>) -> Option<String> {
         return None;
     }
     let text = format!(
-        "With your engine the stall speed will be about {}. That is how fast the engine runs at full gas while the \
-         car stands still. It is an estimate.",
+        "The stall speed is how fast the engine runs at full gas while the car stands still. We estimate about {} with \
+         your engine",
         rounded.to_whole()
     );
     Some(
@@ -96,7 +96,7 @@ pub(super) fn cruise(say: &Say<'_>) -> Option<String> {
     if !engine.value().is_finite() || engine.value() == 0.0 {
         return None;
     }
-    let text = format!("At {} in top gear the engine turns about {}.", road.to_whole(), engine.to_whole());
+    let text = format!("At {} in top gear the engine turns about {}", road.to_whole(), engine.to_whole());
     Some(say.resting_on(
         &text,
         &[("tire", vehicle.tire_diameter_in.id()), ("axle", vehicle.axle_ratio.id()), ("speed", usage.cruise_mph.id())],

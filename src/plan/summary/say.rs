@@ -49,10 +49,18 @@ impl<'a> Say<'a> {
         Some(format!("{text} ({}).", self.source_of(fact.id())))
     }
 
-    /// A sentence that rests on several facts, with where each comes from: `tire: we measured`.
+    /// A sentence under a heading that says the customer told it: only another source is named.
+    pub(super) fn as_told<T>(&self, fact: &Fact<T>, words: impl FnOnce(&T) -> String) -> Option<String> {
+        if (self.how_known)(fact.id()) == Some(HowKnown::YouTold) {
+            return Some(format!("{}.", words(fact.value()?)));
+        }
+        self.sourced(fact, words)
+    }
+
+    /// Words without their full stop that rest on several facts, with where each comes from: `tire: we measured`.
     pub(super) fn resting_on(&self, text: &str, facts: &[(&str, FactId)]) -> String {
         let sources: Vec<_> = facts.iter().map(|(name, fact)| format!("{name}: {}", self.source_of(*fact))).collect();
-        format!("{text} It rests on these numbers ({}).", sources.join("; "))
+        format!("{text} ({}).", sources.join("; "))
     }
 
     fn source_of(&self, fact: FactId) -> &'static str {

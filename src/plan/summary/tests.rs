@@ -74,7 +74,7 @@ fn the_speedometer_is_told_in_percent_and_mph_and_says_whose_numbers_it_rests_on
     let tire = job.vehicle.tire_diameter_in.id();
     let how_known = |fact: FactId| Some(if fact == tire { HowKnown::WeMeasured } else { HowKnown::YouTold });
     let built = block_of(&build(&matter(&job, &how_known)), "What we will build");
-    assert!(built.contains("11.1 percent too high. It shows 66.7 mph when you really go 60 mph."), "{built}");
+    assert!(built.contains("11.1 percent too high. It shows 66.7 mph when you really go 60 mph (tire"), "{built}");
     assert!(built.contains("tire: we measured; axle: you told us"), "{built}");
     assert!(!built.contains("19"), "teeth are no customer's business: {built}");
 }
@@ -196,12 +196,15 @@ fn the_shops_own_words_stand_as_typed_and_only_where_there_are_some() {
 fn every_number_of_the_customers_says_where_it_comes_from() {
     let job = with(&[("use.raced", json!(true)), ("use.kind", json!("tow")), ("vehicle.tow_weight_lb", json!(5000))]);
     assert_eq!(job.usage.kind.value(), Some(&UseKind::Tow));
+    let looked = |_: FactId| Some(HowKnown::WeLooked);
     for heading in ["What you told us", "What we measured"] {
-        let told = block_of(&build(&matter(&job, &you_told)), heading);
+        let told = block_of(&build(&matter(&job, &looked)), heading);
         for line in told.lines().filter(|line| line.chars().any(|letter| letter.is_ascii_digit())) {
-            assert!(line.ends_with("(you told us)."), "{line}");
+            assert!(line.ends_with("(we looked)."), "{line}");
         }
     }
+    let told = block_of(&build(&matter(&job, &you_told)), "What you told us");
+    assert!(!told.contains("(you told us)") && told.contains("as you told us, unless it says otherwise"), "{told}");
 }
 
 #[test]

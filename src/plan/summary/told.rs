@@ -6,60 +6,63 @@ use crate::job::{DriveLayout, Induction, UseKind};
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
     let (usage, vehicle, engine, event) = (&say.job.usage, &say.job.vehicle, &say.job.engine, &say.job.event);
     let mut lines: Vec<String> = [
-        say.sourced(&usage.kind, |kind| format!("You use it mostly for {}", used_for(*kind))),
-        say.sourced(&usage.road_driven, |road| {
+        say.as_told(&usage.kind, |kind| format!("You use it mostly for {}", used_for(*kind))),
+        say.as_told(&usage.road_driven, |road| {
             if *road { "It is driven on the road" } else { "It is not driven on the road" }.into()
         }),
-        say.sourced(&usage.raced, |raced| {
+        say.as_told(&usage.raced, |raced| {
             if *raced { "It is timed or checked at events" } else { "It is not raced" }.into()
         }),
-        say.sourced(&vehicle.drive_layout, |driven| match driven {
+        say.as_told(&vehicle.drive_layout, |driven| match driven {
             DriveLayout::TwoWheel => "Two wheels are driven".into(),
             DriveLayout::FourWheel => "All four wheels are driven".into(),
         }),
-        say.sourced(&vehicle.weight_lb, |weight| {
+        say.as_told(&vehicle.weight_lb, |weight| {
             format!("With driver and fuel it weighs {}", pounds(weight.to_whole()))
         }),
-        say.sourced(&vehicle.tow_weight_lb, |weight| {
+        say.as_told(&vehicle.tow_weight_lb, |weight| {
             if weight.value() == 0.0 {
                 "It pulls no trailer".into()
             } else {
                 format!("The loaded trailer weighs {}", pounds(weight.to_whole()))
             }
         }),
-        say.sourced(&engine.torque_lbft, |torque| {
+        say.as_told(&engine.torque_lbft, |torque| {
             format!("The engine makes {} of torque, its twisting force", torque.to_whole())
         }),
-        say.sourced(&engine.max_rpm, |speed| format!("The engine turns up to {}", speed.to_whole())),
+        say.as_told(&engine.max_rpm, |speed| format!("The engine turns up to {}", speed.to_whole())),
         chosen(&engine.induction, |air| match air {
             Induction::Natural => None,
             Induction::Boosted => Some("A blower or turbo feeds the engine."),
             Induction::Nitrous => Some("The engine runs with nitrous."),
             Induction::Diesel => Some("It is a diesel engine."),
         }),
-        say.sourced(&vehicle.tire_diameter_in, |tire| {
+        say.as_told(&vehicle.tire_diameter_in, |tire| {
             format!("The driven tires are {} inches high", short(tire.value(), 2))
         }),
-        say.sourced(&vehicle.axle_ratio, |axle| {
+        say.as_told(&vehicle.axle_ratio, |axle| {
             let turns = short(axle.value(), 2);
             format!("The axle ratio is {turns}: the driveshaft turns {turns} times for each turn of the wheels")
         }),
-        say.sourced(&usage.cruise_mph, |speed| format!("On a long drive you go {}", speed.to_whole())),
+        say.as_told(&usage.cruise_mph, |speed| format!("On a long drive you go {}", speed.to_whole())),
     ]
     .into_iter()
     .flatten()
     .collect();
     if usage.raced.value() == Some(&true) {
-        lines.extend(say.sourced(&event.date, |date| format!("Your next event is on {}", day(*date))));
-        lines.extend(say.sourced(&event.quarter_mile_s, |time| {
+        lines.extend(say.as_told(&event.date, |date| format!("Your next event is on {}", day(*date))));
+        lines.extend(say.as_told(&event.quarter_mile_s, |time| {
             format!("Your best quarter mile there will take {} seconds", short(time.value(), 2))
         }));
         lines.extend(
-            say.sourced(&event.trap_mph, |speed| format!("You will cross the line at up to {}", speed.to_whole())),
+            say.as_told(&event.trap_mph, |speed| format!("You will cross the line at up to {}", speed.to_whole())),
         );
     }
     if !lines.is_empty() {
-        lines.push("We plan with these numbers. If one is wrong, tell us before you sign.".into());
+        lines.push(
+            "All this is as you told us, unless it says otherwise. If something is wrong, say so before you sign."
+                .into(),
+        );
     }
     lines
 }

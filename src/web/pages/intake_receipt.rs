@@ -1,11 +1,11 @@
 //! The paper both sides sign when a unit is handed over: what came in, how it looked, the shop's terms.
 
-use super::customer::PaperView;
+use super::customer::{PaperView, when};
 use crate::service::{Receipt, Shop, TicketPage};
 use crate::ticket::{Answer, Paper, Purpose};
 use crate::web::access::Staff;
 use crate::web::extract::At;
-use crate::web::frame::{Answer as PageAnswer, page, time_in};
+use crate::web::frame::{Answer as PageAnswer, page};
 use crate::web::site::AppState;
 use askama::Template;
 use axum::extract::State;
@@ -38,15 +38,11 @@ impl IntakeReceiptPage {
     /// The receipt of this ticket, with the teardown paper's text.
     pub fn new(shop: Shop, ticket: &TicketPage, paper: &Paper) -> Self {
         let zone = TimeZone::get(&shop.zone).unwrap_or(TimeZone::UTC);
+        let moment = |at: jiff::Timestamp| when(&at.to_zoned(zone.clone()));
         let mut text = PaperView::new(paper);
         let asked = |receipt: &&Receipt| receipt.purpose == Purpose::Intake && receipt.record.answer == Answer::Signed;
         let signed = ticket.receipts.iter().find(asked).map(|receipt| {
-            format!(
-                "Signed by {} on {}. Receipt {}.",
-                receipt.record.name,
-                time_in(&zone, receipt.at),
-                receipt.reference
-            )
+            format!("Signed by {} on {}. Receipt {}.", receipt.record.name, moment(receipt.at), receipt.reference)
         });
         text.blocks.retain(|block| block.heading != "What we do not know yet");
         Self {
@@ -55,7 +51,7 @@ impl IntakeReceiptPage {
             phone: ticket.customer.phone.clone(),
             vehicle: ticket.vehicle.words.clone(),
             plate: ticket.vehicle.plate.clone(),
-            opened: time_in(&zone, ticket.ticket.opened_at),
+            opened: moment(ticket.ticket.opened_at),
             promised: ticket.ticket.promised.map(|day| day.strftime("%B %-d, %Y").to_string()).unwrap_or_default(),
             has_terms: text.blocks.iter().any(|block| block.heading == TERMS),
             accepts: paper.ticks.iter().map(|tick| tick.text.clone()).collect(),

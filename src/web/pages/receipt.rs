@@ -1,6 +1,6 @@
 //! The receipt of an answer: its reference number, what was read and ticked, the proof. Made to be printed.
 
-use super::customer::PaperView;
+use super::customer::{PaperView, when};
 use crate::service::{Receipt, Shop};
 use crate::ticket::{Answer, Tick};
 use crate::web::access::Staff;
@@ -46,7 +46,7 @@ impl ReceiptPage {
             reference: receipt.reference,
             title: if signed { "Signed. Thank you." } else { "You said no" },
             what: format!("{}, job {}, version {}", record.paper.title, record.ticket, record.revision),
-            when: record.at.parse::<Zoned>().map_or(record.at, |at| at.strftime("%B %-d, %Y, %H:%M %Z").to_string()),
+            when: record.at.parse::<Zoned>().map_or(record.at, |at| when(&at)),
             how: match record.witness {
                 Some(witness) if staff.is_some() => format!("{}, before {witness}", record.channel.label()),
                 _ => record.channel.label().to_owned(),

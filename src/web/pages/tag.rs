@@ -1,11 +1,12 @@
 //! The tag that is tied to the unit: its number large, and a square code that opens the ticket for staff. It holds
 //! no secret: whoever finds it learns a number and an address that asks for a password.
 
+use super::customer::when;
 use crate::service::{Shop, TicketPage};
 use crate::web::access::Staff;
 use crate::web::extract::At;
 use crate::web::failure::Failure;
-use crate::web::frame::{Answer, page, time_in};
+use crate::web::frame::{Answer, page};
 use crate::web::qr::drawing;
 use crate::web::site::{AppState, Site};
 use askama::Template;
@@ -39,7 +40,7 @@ impl TagPage {
             customer: ticket.customer.name.clone(),
             vehicle: ticket.vehicle.words.clone(),
             plate: ticket.vehicle.plate.clone(),
-            opened: time_in(&zone, ticket.ticket.opened_at),
+            opened: when(&ticket.ticket.opened_at.to_zoned(zone)),
             address,
             shop,
         })

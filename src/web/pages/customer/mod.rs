@@ -5,7 +5,7 @@ mod gone;
 mod view;
 
 pub use answer::{Declined, Outcome, Signed, declined, outcome, signed};
-pub use view::{CustomerPage, PaperView, Place, dialled};
+pub use view::{CustomerPage, PaperView, Place, dialled, when};
 
 use super::receipt::ReceiptPage;
 use crate::service::{CustomerAnswer, Key};

@@ -1,11 +1,11 @@
 //! What a customer reads and signs, by link or on the shop's screen.
 
-use crate::plan::summary::{FOR_GOOD, TO_PUT_RIGHT};
+use crate::plan::summary::TO_PUT_RIGHT;
 use crate::service::{Shop, Shown, SinceSigned};
 use crate::ticket::{Paper, Purpose, Reworded, Tick, TickStanding};
 use crate::web::form::FormState;
-use crate::web::frame::time_in;
 use askama::Template;
+use jiff::Zoned;
 use jiff::tz::TimeZone;
 
 /// The page to read and sign.
@@ -136,11 +136,7 @@ impl CustomerPage {
 impl PaperView {
     /// The text of this paper.
     pub fn new(paper: &Paper) -> Self {
-        let mark = |heading: &str| match heading {
-            TO_PUT_RIGHT => "stop",
-            FOR_GOOD => "caution",
-            _ => "",
-        };
+        let mark = |heading: &str| if heading == TO_PUT_RIGHT { "stop" } else { "" };
         Self {
             title: paper.title.clone(),
             opening: paper.opening.clone(),
@@ -190,11 +186,16 @@ impl Since {
         };
         Self {
             version: since.revision,
-            when: time_in(zone, since.at),
+            when: when(&since.at.to_zoned(zone.clone())),
             reworded: since.reworded.clone(),
             gone: since.ticks.iter().filter_map(gone).collect(),
         }
     }
+}
+
+/// A moment as a customer reads it: `March 2, 2026, 08:00 MST`.
+pub fn when(at: &Zoned) -> String {
+    at.strftime("%B %-d, %Y, %H:%M %Z").to_string()
 }
 
 /// A telephone number as a link dials it.
