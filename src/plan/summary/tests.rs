@@ -222,6 +222,20 @@ fn every_paper_can_be_read_at_twelve() {
     }
 }
 
+#[test]
+fn every_sentence_the_rule_book_has_for_customers_can_be_read_at_twelve() {
+    let mut told = String::new();
+    for text in crate::rules::rules().filter_map(|rule| rule.customer) {
+        for sentence in reading::sentences(text) {
+            let count = reading::words(sentence).len();
+            assert!(count <= 25, "{count} words: {sentence}");
+        }
+        told.push_str(text);
+        told.push('\n');
+    }
+    assert!(reading::age(&told) <= 12.0, "they read like {:.1}", reading::age(&told));
+}
+
 /// Words of the trade, and what has to stand in the same paper when one is used. An empty one is never used.
 const TRADE: [(&str, &str); 22] = [
     ("torque", "twisting force"),
