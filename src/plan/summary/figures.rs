@@ -45,7 +45,7 @@ fn reading(say: &Say<'_>) -> Option<String> {
     let text = if percent == "0" {
         "Your speedometer will read true".to_owned()
     } else if error.value() > 0.0 {
-        format!("Your speedometer will read {percent} percent too high. It shows {mph} mph when you really go 60 mph.")
+        format!("Your speedometer will read {percent} percent too high. It shows {mph} mph when you really go 60 mph")
     } else {
         format!(
             "Your speedometer will read {percent} percent too low. It shows {mph} mph when you really go 60 mph, so \
