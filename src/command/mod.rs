@@ -1,9 +1,12 @@
 //! The command line: what each command does, in terms of the rooms above.
 
+pub mod check;
 mod demo;
 mod health;
+mod rules;
 pub mod serve;
 pub mod site;
+mod wrap;
 
 use std::fmt::Write as _;
 use std::io::{IsTerminal as _, Write as _};
@@ -31,6 +34,22 @@ enum Command {
     },
     /// The same on a throw-away database, filled with an invented shop
     Demo,
+    /// Holds jobs against the rule book
+    ///
+    /// Exit status 0: no stop among the findings; 1: at least one stop; 2: something could not be read.
+    Check {
+        /// Job files; - is standard input, .jsonl holds one job a line
+        #[arg(required = true)]
+        files: Vec<String>,
+        /// How the findings are printed
+        #[arg(long, value_enum, default_value = "text")]
+        format: check::Format,
+    },
+    /// The rule book, or one rule whole
+    Rules {
+        /// A code such as THR-01, or the letters of a family
+        code: Option<String>,
+    },
 }
 
 /// Runs the command the program was started with.
@@ -49,6 +68,8 @@ pub fn run() -> ExitCode {
             finish(serve::run(settings))
         }),
         Command::Demo => with_settings(|settings| finish(demo::run(settings))),
+        Command::Check { files, format } => check::run(&files, format),
+        Command::Rules { code } => rules::run(code.as_deref()),
     }
 }
 

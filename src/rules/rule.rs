@@ -52,6 +52,13 @@ impl Rule {
         self.code.split_once('-').map_or(self.code, |(family, _)| family)
     }
 
+    /// The doc comment, a paragraph each, its lines joined.
+    pub fn paragraphs(&self) -> Vec<String> {
+        let lines: Vec<&str> = self.doc.lines().map(str::trim).collect();
+        let paragraphs = lines.split(|line| line.is_empty()).map(|paragraph| paragraph.join(" "));
+        paragraphs.filter(|paragraph| !paragraph.is_empty()).collect()
+    }
+
     /// Every limit that can have a say: the condition's own, then those of its computed quantities, none twice.
     pub fn all_limits(&self) -> Vec<LimitId> {
         let of_numbers = self.numbers.iter().flat_map(|number| number.declaration().limits);
