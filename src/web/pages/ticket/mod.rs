@@ -5,6 +5,7 @@ pub mod moves;
 pub mod notes;
 pub mod plans;
 pub mod price;
+mod safety;
 mod stage;
 mod view;
 

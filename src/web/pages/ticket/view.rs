@@ -1,5 +1,6 @@
 //! What the ticket's page shows, built from what the service tells.
 
+use super::safety::reminders;
 use super::stage::StageView;
 use crate::quantity::Cents;
 use crate::service::{Caller, CustomerLink, LinkState, Receipt, TicketPage};
@@ -56,6 +57,8 @@ pub struct TicketView {
     pub words: Vec<(&'static str, String)>,
     /// Where the job stands and where it can go.
     pub stage: StageView,
+    /// What can hurt somebody at this stage.
+    pub safety: &'static [&'static str],
     /// Who can hold the next move; the one that does is marked.
     pub waits: Vec<WaitChoice>,
     /// The code of who holds the next move.
@@ -219,6 +222,7 @@ impl TicketView {
                 .filter_map(|topic| Some((topic.label(), contents.words.on(topic)?.text.clone())))
                 .collect(),
             stage: StageView::new(page, caller),
+            safety: reminders(ticket.stage),
             waits: WaitsFor::ALL
                 .iter()
                 .map(|one| WaitChoice { code: one.code(), label: one.label(), chosen: *one == ticket.waits_for })
