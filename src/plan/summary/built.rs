@@ -68,6 +68,11 @@ fn strength(say: &Say<'_>) -> Vec<String> {
                 "Second gear leans on a one-way clutch, a part that turns one way and locks the other. Yours has rollers."
                     .to_owned()
             }
+            (OneWayKind::Sprag, Some(16)) => {
+                "Second gear leans on a one-way clutch, a part that turns one way and locks the other. Yours is the \
+                 standard one with 16 small locking pieces."
+                    .to_owned()
+            }
             (OneWayKind::Sprag, Some(count)) => format!(
                 "Second gear leans on a one-way clutch, a part that turns one way and locks the other. Yours has \
                  {count} small locking pieces; the standard one has 16."
