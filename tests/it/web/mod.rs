@@ -1,10 +1,12 @@
 //! The pages, asked through the router that serves them, by people of every role.
 
+mod board;
 mod client;
 mod customer;
 mod door;
 mod facts;
 mod guards;
+mod intake;
 mod jobs;
 mod links;
 mod papers;
