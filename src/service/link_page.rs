@@ -169,7 +169,10 @@ pub(super) async fn written(
         revision: revision.number,
         contents: &revision.contents,
         judgement: &revision.judgement,
-        terms: "",
+        terms: match purpose {
+            Purpose::Intake => &shop.teardown_terms,
+            Purpose::Build => &shop.not_covered,
+        },
     };
     Ok(paper(purpose, &setting))
 }

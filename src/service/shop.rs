@@ -1,6 +1,6 @@
 //! The shop's own particulars.
 
-use super::form::{self, Field, one_line};
+use super::form::{self, Field, one_line, several_lines};
 use super::write::Scene;
 use super::{By, Command, Failure, Service, Shop};
 use crate::store;
@@ -12,6 +12,9 @@ use uuid::Uuid;
 const SHOP: Field = Field { name: "shop", label: "The shop's name", most: 100, needed: true };
 const PHONE: Field = Field { name: "phone", label: "The shop's telephone number", most: 40, needed: true };
 
+const TERMS: Field = Field { name: "teardown_terms", label: "The terms for the teardown", most: 4000, needed: false };
+const NOT_COVERED: Field = Field { name: "not_covered", label: "What is not covered", most: 4000, needed: false };
+
 /// A shop's name, telephone number and time zone, checked.
 #[derive(Serialize)]
 pub(super) struct Particulars {
@@ -21,9 +24,11 @@ pub(super) struct Particulars {
 }
 
 impl Particulars {
+    /// The shop with these and with no words of its own yet.
     pub(super) fn of(&self, shop_id: Uuid) -> Shop {
         let (name, phone, zone) = (self.name.clone(), self.phone.clone(), self.zone.clone());
-        Shop { shop_id, name, phone, zone, set_up: true }
+        let (teardown_terms, not_covered) = (String::new(), String::new());
+        Shop { shop_id, name, phone, zone, teardown_terms, not_covered, set_up: true }
     }
 }
 
@@ -45,6 +50,10 @@ pub struct ChangeShop {
     pub phone: String,
     /// Its time zone, as the IANA names it.
     pub zone: String,
+    /// Its terms for taking a unit apart; empty for none.
+    pub teardown_terms: String,
+    /// What it does not answer for; empty for nothing said.
+    pub not_covered: String,
 }
 
 impl Command for ChangeShop {
@@ -55,13 +64,17 @@ impl Command for ChangeShop {
     async fn carry_out(&self, scene: &mut Scene<'_>) -> Result<(), Failure> {
         let mut problems = Vec::new();
         let particulars = particulars(&self.shop, &self.phone, &self.zone, &mut problems);
+        let teardown_terms = several_lines(TERMS, &self.teardown_terms, &mut problems);
+        let not_covered = several_lines(NOT_COVERED, &self.not_covered, &mut problems);
         form::none(problems)?;
         let was = store::shop::find(scene.conn, scene.shop).await?.ok_or(Failure::NotFound("shop"))?;
-        let now = particulars.of(scene.shop);
+        let now = Shop { teardown_terms, not_covered, ..particulars.of(scene.shop) };
         let changes = differing(&[
             ("shop", "Name", &was.name, &now.name),
             ("phone", "Telephone", &was.phone, &now.phone),
             ("zone", "Time zone", &was.zone, &now.zone),
+            ("teardown_terms", "Terms for the teardown", &was.teardown_terms, &now.teardown_terms),
+            ("not_covered", "What is not covered", &was.not_covered, &now.not_covered),
         ]);
         if changes.is_empty() {
             return Ok(());

@@ -17,6 +17,10 @@ pub struct Shop {
     pub phone: String,
     /// Its time zone, as the IANA names it.
     pub zone: String,
+    /// Its terms for taking a unit apart, as customers read them; empty until it has some.
+    pub teardown_terms: String,
+    /// What it does not answer for, as customers read it; empty until it has said so.
+    pub not_covered: String,
     /// Has an owner set it up?
     pub set_up: bool,
 }
@@ -25,7 +29,8 @@ pub struct Shop {
 pub async fn find(conn: &mut PgConnection, shop: Uuid) -> sqlx::Result<Option<Shop>> {
     sqlx::query_as!(
         Shop,
-        r#"SELECT shop_id, name, phone, zone, set_up_at IS NOT NULL AS "set_up!" FROM shop WHERE shop_id = $1"#,
+        r#"SELECT shop_id, name, phone, zone, teardown_terms, not_covered, set_up_at IS NOT NULL AS "set_up!"
+           FROM shop WHERE shop_id = $1"#,
         shop
     )
     .fetch_optional(conn)
@@ -36,7 +41,7 @@ pub async fn find(conn: &mut PgConnection, shop: Uuid) -> sqlx::Result<Option<Sh
 pub async fn first(conn: &mut PgConnection) -> sqlx::Result<Option<Shop>> {
     sqlx::query_as!(
         Shop,
-        r#"SELECT shop_id, name, phone, zone, set_up_at IS NOT NULL AS "set_up!"
+        r#"SELECT shop_id, name, phone, zone, teardown_terms, not_covered, set_up_at IS NOT NULL AS "set_up!"
            FROM shop ORDER BY made_at, shop_id LIMIT 1"#
     )
     .fetch_optional(conn)
@@ -63,12 +68,16 @@ pub async fn insert(conn: &mut PgConnection, shop: Uuid, now: Timestamp) -> sqlx
 /// Writes the shop's particulars; the first time, notes when it was set up.
 pub async fn write(conn: &mut PgConnection, shop: &Shop, now: Timestamp) -> sqlx::Result<()> {
     sqlx::query!(
-        "UPDATE shop SET name = $2, phone = $3, zone = $4, set_up_at = coalesce(set_up_at, $5) WHERE shop_id = $1",
+        "UPDATE shop SET name = $2, phone = $3, zone = $4, set_up_at = coalesce(set_up_at, $5), teardown_terms = $6,
+                         not_covered = $7
+         WHERE shop_id = $1",
         shop.shop_id,
         shop.name,
         shop.phone,
         shop.zone,
-        now.to_sqlx() as _
+        now.to_sqlx() as _,
+        shop.teardown_terms,
+        shop.not_covered
     )
     .execute(conn)
     .await

@@ -62,7 +62,13 @@ async fn every_use_case_is_refused_for_every_role_that_may_not() {
         send(s, caller, &[A::CounterSign], at_counter).await;
         send(s, caller, &[A::MoveStage, A::GiveUp], to(Stage::Declined)).await;
         send(s, caller, &[A::ManageStaff], DisableStaff { staff: Uuid::now_v7() }).await;
-        let change = ChangeShop { shop: "Harbor Lane".into(), phone: "555-010-2200".into(), zone: "UTC".into() };
+        let change = ChangeShop {
+            shop: "Harbor Lane".into(),
+            phone: "555-010-2200".into(),
+            zone: "UTC".into(),
+            teardown_terms: String::new(),
+            not_covered: String::new(),
+        };
         send(s, caller, &[A::ManageShop], change).await;
 
         let make = MakeLink { ticket, purpose: Purpose::Intake, days: None };

@@ -34,6 +34,8 @@ impl Entry for ChangeShop {
                 60,
                 "Enter the shop's time zone, such as America/Denver.",
             ),
+            teardown_terms: reader.words("teardown_terms", "The terms for the teardown", 4000),
+            not_covered: reader.words("not_covered", "What is not covered", 4000),
         }
     }
 }
@@ -43,6 +45,7 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, Asked(don
     let frame = Frame::of(&state, &caller).await?;
     let shop = &frame.shop;
     let held = Fields::default().with("shop", &shop.name).with("phone", &shop.phone).with("zone", &shop.zone);
+    let held = held.with("teardown_terms", &shop.teardown_terms).with("not_covered", &shop.not_covered);
     page(&ShopPage { frame, form: FormState::holding(held), done: done.saved.is_some() })
 }
 

@@ -65,3 +65,32 @@ async fn a_receipt_is_found_however_its_number_is_typed_and_shows_its_proof() {
     page.assert_says("What you accepted");
     assert_eq!(shop.nobody().get(&format!("/receipts/{typed}")).await.status, StatusCode::SEE_OTHER);
 }
+
+#[tokio::test]
+async fn the_shops_own_words_stand_on_the_paper_they_were_written_for() {
+    let shop = Shop::staffed().await;
+    let ticket = take_in(&shop).await;
+    let desk = shop.client(Role::Desk).await;
+    let lines_to_write_on = desk.get(&format!("/tickets/{ticket}/receipt")).await.texts(".lines").len();
+    assert_eq!(lines_to_write_on, 1, "without words there is room to write some by hand");
+
+    let owner = shop.client(Role::Owner).await;
+    let fields = [
+        ("shop", "Ferndale Gearbox"),
+        ("phone", "555 0100"),
+        ("zone", "America/Denver"),
+        ("teardown_terms", "The teardown costs 180.00.\nUnits wait 60 days."),
+        ("not_covered", "We do not answer for racing."),
+    ];
+    assert_eq!(owner.follow(owner.post("/shop", &fields).await).await.value("not_covered"), fields[4].1);
+
+    let receipt = desk.get(&format!("/tickets/{ticket}/receipt")).await;
+    receipt.assert_says("Our terms for the teardown The teardown costs 180.00. Units wait 60 days.");
+    assert!(receipt.texts(".lines").is_empty());
+    let intake = desk.get(&format!("/tickets/{ticket}/sign/intake")).await;
+    intake.assert_says("Units wait 60 days.");
+    assert!(!intake.text.contains("racing"));
+    let build = desk.get(&format!("/tickets/{ticket}/sign/build")).await;
+    build.assert_says("What is not covered We do not answer for racing.");
+    assert!(!build.text.contains("60 days"));
+}
