@@ -6,8 +6,11 @@ use crate::ticket::{Action, Happening, may};
 use serde::Serialize;
 
 impl Service {
-    /// Lets the caller on if their role may do this.
-    pub(super) async fn admit(&self, caller: &Caller, action: Action) -> Result<(), Failure> {
+    /// Lets the caller on if their role may do this; a refusal is kept in the shop's history.
+    ///
+    /// # Errors
+    /// [`Failure::NotAllowed`], with whom to ask.
+    pub async fn admit(&self, caller: &Caller, action: Action) -> Result<(), Failure> {
         if may(caller.role, action) {
             return Ok(());
         }

@@ -3,7 +3,7 @@
 use super::failure::Failure;
 use super::site::AppState;
 use super::{cookie, extract};
-use crate::service::Caller;
+use crate::service::{self, Caller};
 use crate::ticket::{Action, may};
 use axum::extract::{FromRequestParts, Request, State};
 use axum::http::request::Parts;
@@ -39,31 +39,41 @@ pub async fn staff_only(
     next: Next,
 ) -> Response {
     let secret = cookie::read(request.headers(), &state.site);
-    match caller(&state, secret).await {
-        Ok(Some(caller)) if may(caller.role, action) => {
-            request.extensions_mut().insert(caller);
-            next.run(request).await
-        }
-        Ok(Some(_)) => {
-            let whose = format!("You cannot {} here. Those who can: {}.", action.label(), action.whose());
-            Failure::NotYours(whose).into_response()
-        }
-        Ok(None) if matches!(*request.method(), Method::GET | Method::HEAD) => {
-            let path = request.uri().path_and_query().map_or("/", |path| path.as_str());
-            let to =
-                if path == "/" { "/sign-in".to_owned() } else { format!("/sign-in?next={}", extract::escaped(path)) };
-            Redirect::to(&to).into_response()
-        }
-        Ok(None) => Failure::SignInFirst.into_response(),
-        Err(failure) => failure.into_response(),
+    let only_looks = matches!(*request.method(), Method::GET | Method::HEAD);
+    let caller = match caller(&state, secret).await {
+        Ok(Some(caller)) => caller,
+        Ok(None) if only_looks => return way_in(&request),
+        Ok(None) => return Failure::SignInFirst.into_response(),
+        Err(failure) => return failure.into_response(),
+    };
+    if let Err(failure) = admitted(&state, &caller, action, only_looks).await {
+        return Failure::from(failure).into_response();
     }
+    request.extensions_mut().insert(caller);
+    next.run(request).await
+}
+
+/// A refusal is kept in the shop's history, but for somebody who only looked: looking changes nothing, ever.
+async fn admitted(state: &AppState, caller: &Caller, action: Action, only_looks: bool) -> Result<(), service::Failure> {
+    match may(caller.role, action) {
+        true => Ok(()),
+        false if only_looks => Err(service::Failure::NotAllowed(action)),
+        false => state.service.admit(caller, action).await,
+    }
+}
+
+/// To the sign-in page, and from there back to what was asked for.
+fn way_in(request: &Request) -> Response {
+    let path = request.uri().path_and_query().map_or("/", |path| path.as_str());
+    let to = if path == "/" { "/sign-in".to_owned() } else { format!("/sign-in?next={}", extract::escaped(path)) };
+    Redirect::to(&to).into_response()
 }
 
 async fn caller(state: &AppState, secret: Option<String>) -> Result<Option<Caller>, Failure> {
     let Some(secret) = secret else { return Ok(None) };
     match state.service.signed_in(&secret).await {
         Ok(caller) => Ok(Some(caller)),
-        Err(crate::service::Failure::SignedOut) => Ok(None),
+        Err(service::Failure::SignedOut) => Ok(None),
         Err(failure) => Err(failure.into()),
     }
 }

@@ -89,7 +89,7 @@ async fn every_role_gets_where_its_row_says_and_nowhere_else() {
                 }
                 (false, Some(_)) => {
                     assert_eq!(page.status, StatusCode::FORBIDDEN, "{cell}");
-                    page.assert_says("Those who can:");
+                    page.assert_says("Ask: ");
                 }
                 (false, None) if looks => assert!(way_in, "{cell}"),
                 (false, None) => assert_eq!(page.status, StatusCode::UNAUTHORIZED, "{cell}"),
