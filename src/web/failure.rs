@@ -107,7 +107,8 @@ impl Failure {
                 "There is nothing here",
                 "This address belongs to no page, or to one that is not open to you.".to_owned(),
                 NOTHING_SAVED,
-                "Check the address, or start again from the board.",
+                "Look whether the whole address arrived; a link can be cut on its way. If it was one from the shop, call \
+                 the shop and ask for a new one. If you work here, start again from the board.",
             ),
             Self::WrongMethod => (
                 "This page is opened another way",

@@ -13,3 +13,4 @@ mod papers;
 mod people;
 mod roles;
 mod ticket;
+mod walk;

@@ -97,3 +97,16 @@ async fn every_role_gets_where_its_row_says_and_nowhere_else() {
         }
     }
 }
+
+#[tokio::test]
+async fn an_attempt_at_somebody_elses_work_is_kept_for_the_owner() {
+    let shop = Shop::staffed().await;
+    let tech = shop.client(Role::Technician).await;
+    let denied = "SELECT count(*) FROM event WHERE happened->>'kind' = 'denied' AND by_name = 'Terry Tech'";
+    let count =
+        async || sqlx::query_scalar::<_, i64>(denied).fetch_one(&shop.database.owner_pool).await.expect("a count");
+    assert_eq!(tech.get("/staff").await.status, StatusCode::FORBIDDEN);
+    assert_eq!(count().await, 0, "looking leaves no mark");
+    assert_eq!(tech.post("/staff", &[("name", "Robin Bench")]).await.status, StatusCode::FORBIDDEN);
+    assert_eq!(count().await, 1);
+}
