@@ -80,5 +80,11 @@ pub fn counter(job: &Job) -> Vec<Asked> {
     counter_sections().iter().flat_map(asked).collect()
 }
 
+/// Does a question for this fact come up now? One of the counter set does once it applies; any other always does.
+pub fn comes_up(job: &Job, fact: FactId) -> bool {
+    let mut questions = counter_sections().iter().flat_map(|section| section.questions);
+    questions.find(|question| question.fact() == fact).is_none_or(|question| question.applies(job))
+}
+
 #[cfg(test)]
 mod tests;

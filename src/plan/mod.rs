@@ -5,4 +5,4 @@
 mod counter;
 pub mod summary;
 
-pub use counter::{Asked, Question, Section, counter, counter_sections};
+pub use counter::{Asked, Question, Section, comes_up, counter, counter_sections};

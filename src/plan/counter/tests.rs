@@ -1,4 +1,4 @@
-use super::{Question, counter, counter_sections};
+use super::{Question, comes_up, counter, counter_sections};
 use crate::job::{Job, Kind, fact_named, random_job, random_value};
 use serde_json::{Value, json};
 use std::collections::BTreeSet;
@@ -89,6 +89,16 @@ fn an_answer_brings_its_own_questions_and_the_near_miss_does_not() {
             assert!(!asked(without).contains(path), "{path} is not asked with {without:?}");
         }
     }
+}
+
+#[test]
+fn a_fact_comes_up_with_its_question_and_one_without_always_does() {
+    let fact = |path| fact_named(path).expect("a fact");
+    let bolted_on = job(&[("bell.kind", json!("bolt_on"))]);
+    assert!(comes_up(&bolted_on, fact("pump.holes")));
+    assert!(!comes_up(&job(&[("bell.kind", json!("integral"))]), fact("pump.holes")));
+    assert!(comes_up(&Job::unknown(), fact("bell.kind")));
+    assert!(comes_up(&Job::unknown(), fact("engine.dowels")), "not of the counter set");
 }
 
 #[test]

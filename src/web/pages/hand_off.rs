@@ -5,6 +5,7 @@ use crate::web::access::Staff;
 use crate::web::extract::At;
 use crate::web::findings::{Findings, From};
 use crate::web::frame::{Answer, Frame, page};
+use crate::web::pages::questions::leave_out_what_waits_its_turn;
 use crate::web::pages::ticket::{Head, load};
 use crate::web::site::AppState;
 use askama::Template;
@@ -30,6 +31,8 @@ struct HandOffPage {
 pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number): At<i64>) -> Answer {
     let (frame, ticket, _) = load(&state, &caller, number).await?;
     let (facts, judgement) = (&ticket.revision.contents.facts, &ticket.revision.judgement);
+    let mut findings = Findings::new(judgement, facts, ticket.ticket.stage, From::Ticket(number));
+    leave_out_what_waits_its_turn(&mut findings, facts.job());
     page(&HandOffPage {
         head: Head::new(&ticket),
         once: Uuid::now_v7(),
@@ -37,7 +40,7 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
         purpose: Purpose::Intake.code(),
         may_send: frame.may(Action::ManageLinks),
         may_sign: frame.may(Action::CounterSign),
-        findings: Findings::new(judgement, facts, ticket.ticket.stage, From::Ticket(number)),
+        findings,
         ask: Action::CounterSign.whose(),
         frame,
     })

@@ -51,7 +51,8 @@ impl Card {
     /// The card of a line on the day it is.
     pub fn new(line: Line, today: Date) -> Self {
         let (signed, unsigned) = signed(&line);
-        let open = line.stage.open();
+        // A promise ends with the hand-over.
+        let open = line.stage.open() && line.stage < Stage::AfterCare;
         let late = open && line.promised.is_some_and(|promised| promised < today);
         let promise = match line.promised {
             None if open => "No day promised".to_owned(),
@@ -87,13 +88,17 @@ fn signed(line: &Line) -> (&'static str, bool) {
     if !line.stage.open() {
         return ("", false);
     }
-    match (line.intake_answer, line.build_answer, line.build_current) {
-        (_, Some(Answer::Signed), true) => ("Signed: the current version", false),
-        (_, Some(Answer::Declined), true) => ("The customer declined the current version", true),
-        (_, Some(Answer::Signed), false) => ("Signed an older version; the current one is not signed", true),
-        (Some(Answer::Declined), _, _) => ("The customer declined the teardown", true),
-        (Some(Answer::Signed), _, _) => ("Teardown signed; the build is not signed yet", true),
-        (None, _, _) => ("Nothing signed yet", true),
+    let counter = line.stage <= Stage::Spec;
+    match (line.build_answer, line.intake_answer) {
+        (Some(Answer::Signed), _) if line.build_current => ("Signed: the current version", false),
+        (Some(Answer::Declined), _) if line.build_current => ("The customer declined the current version", true),
+        (Some(Answer::Signed), _) => ("Signed an older version; the current one is not signed", true),
+        (Some(Answer::Declined), _) => ("The customer declined an older version; the current one is not signed", true),
+        (None, Some(Answer::Declined)) => ("The customer declined the teardown", true),
+        (None, Some(Answer::Signed)) if counter => ("Teardown signed", false),
+        // While the unit comes apart nobody knows yet what will be built.
+        (None, Some(Answer::Signed)) => ("Build not signed yet", line.stage > Stage::Teardown),
+        (None, None) => ("Nothing signed yet", true),
     }
 }
 
@@ -138,24 +143,36 @@ pub mod tests {
         let closed = Card::new(Line { promised: Some(date(2026, 1, 2)), stage: Stage::Closed, ..line(7) }, today);
         assert!(!closed.late, "what is finished is late no more");
         assert_eq!(closed.until, "");
+        let handed_over =
+            Card::new(Line { promised: Some(date(2026, 1, 2)), stage: Stage::AfterCare, ..line(7) }, today);
+        assert!(!handed_over.late, "nor is what the customer has back");
         assert_eq!(Card::new(line(7), today).promise, "No day promised");
     }
 
     #[test]
     fn a_signature_on_an_older_version_does_not_read_as_signed() {
         let today = date(2026, 11, 25);
-        let told = |intake, build, current| {
-            let line = Line { intake_answer: intake, build_answer: build, build_current: current, ..line(7) };
+        let told = |stage, intake, build, current| {
+            let line = Line { stage, intake_answer: intake, build_answer: build, build_current: current, ..line(7) };
             let card = Card::new(line, today);
             (card.signed, card.unsigned)
         };
         let (yes, no) = (Some(Answer::Signed), Some(Answer::Declined));
-        assert_eq!(told(yes, yes, true), ("Signed: the current version", false));
-        assert_eq!(told(yes, yes, false), ("Signed an older version; the current one is not signed", true));
-        assert_eq!(told(yes, no, true), ("The customer declined the current version", true));
-        assert_eq!(told(yes, None, false), ("Teardown signed; the build is not signed yet", true));
-        assert_eq!(told(no, None, false), ("The customer declined the teardown", true));
-        assert_eq!(told(None, None, true), ("Nothing signed yet", true));
+        use Stage::{Quote, Spec, Teardown};
+        let older = "Signed an older version; the current one is not signed";
+        for (stage, intake, build, current, words, missing) in [
+            (Quote, yes, yes, true, "Signed: the current version", false),
+            (Quote, yes, yes, false, older, true),
+            (Spec, yes, yes, false, older, true),
+            (Quote, yes, no, true, "The customer declined the current version", true),
+            (Spec, yes, None, false, "Teardown signed", false),
+            (Teardown, yes, None, false, "Build not signed yet", false),
+            (Quote, yes, None, false, "Build not signed yet", true),
+            (Spec, no, None, false, "The customer declined the teardown", true),
+            (Quote, None, None, true, "Nothing signed yet", true),
+        ] {
+            assert_eq!(told(stage, intake, build, current), (words, missing), "at {}", stage.label());
+        }
     }
 
     #[test]

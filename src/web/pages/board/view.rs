@@ -86,7 +86,7 @@ const FILTERS: [(&str, &str, Keeps); 8] = [
     ("customer", "Waits for the customer", |card| card.waits_for == WaitsFor::Customer),
     ("parts", "Waits for parts", |card| card.waits_for == WaitsFor::Parts),
     ("machinist", "Waits for the machinist", |card| card.waits_for == WaitsFor::Machinist),
-    ("unsigned", "Not signed", |card| card.unsigned),
+    ("unsigned", "Signature missing", |card| card.unsigned),
 ];
 
 fn lanes(cards: Vec<Card>) -> Vec<Lane> {

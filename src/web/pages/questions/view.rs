@@ -1,7 +1,7 @@
 //! The counter set as a page: the questions that apply, and beside them what the rules say so far.
 
-use crate::job::{FactId, Job};
-use crate::plan::counter_sections;
+use crate::job::{FactId, Job, fact_named};
+use crate::plan::{comes_up, counter_sections};
 use crate::ticket::{Contents, Judgement, Source, Stage};
 use crate::web::facts::{Answer, Control, FactField, default_source, source_name_of};
 use crate::web::findings::{FactLink, Findings, From};
@@ -90,16 +90,14 @@ pub fn findings(judgement: &Judgement, contents: &Contents, sections: &[Section]
     findings.groups.iter_mut().flat_map(|group| &mut group.items).flat_map(|item| &mut item.facts).for_each(lead);
     findings.now.iter_mut().flat_map(|waiting| &mut waiting.needs).for_each(lead);
     findings.later.iter_mut().flat_map(|waiting| &mut waiting.needs).for_each(lead);
-    findings.wanted.retain(|wanted| !waits_its_turn(&wanted.fact, &here));
+    leave_out_what_waits_its_turn(&mut findings, contents.facts.job());
     findings.wanted.iter_mut().for_each(|wanted| lead(&mut wanted.fact));
     findings
 }
 
-/// Is it a fact of the counter set whose question does not come up yet? Another answer decides whether it ever does.
-fn waits_its_turn(link: &FactLink, here: &BTreeSet<&str>) -> bool {
-    let path = path_of(link);
-    let mut questions = counter_sections().iter().flat_map(|section| section.questions);
-    !here.contains(path) && questions.any(|question| question.fact().declaration().path == path)
+/// What is wanted most, without what another answer may yet make needless.
+pub fn leave_out_what_waits_its_turn(findings: &mut Findings, job: &Job) {
+    findings.wanted.retain(|wanted| fact_named(path_of(&wanted.fact)).is_none_or(|fact| comes_up(job, fact)));
 }
 
 /// The path of the fact a link of the ticket's page leads to.
@@ -110,7 +108,6 @@ fn path_of(link: &FactLink) -> &str {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::fact_named;
     use crate::ticket::Undecided;
     use crate::web::form::Fields;
     use serde_json::json;
