@@ -2,6 +2,16 @@
 //!
 //! [`judge`] holds one job against every rule. A rule is a finding (true),
 //! clear (false) or undecided (unknown, with the facts it waits for).
+//!
+//! **Adding a rule** is one declaration in a file of `families/`; a new file is
+//! one line in `families/mod.rs`. A number it compares with becomes a limit in
+//! `limits/table.rs`; a count that names a part stands in `parts.rs`; a sum
+//! stands in `derived.rs` and is asked for by name under `numbers:`. The tests
+//! in `tests/` then ask for the rest: words, examples, near misses, and a
+//! second reading of the condition in `tests/oracle/conditions.txt`.
+//!
+//! **Order of evaluation** never matters: a condition evaluates all of its
+//! parts, and `&`, `|` and `!` combine what they found.
 
 mod ask;
 mod book;

@@ -68,7 +68,7 @@ rules! {
     /// builder and the customer should know of it. Source: common practice.
     "CSE-03" Caution Intake {
         accepts: true,
-        title: "Bolt-on bell held by seven bolts of eight",
+        title: "Seven of eight places hold the bolt-on bell",
         shop: "The ring has eight holes, but one place is missing on the case or the pump. Seven bolts do the work \
                if they are torqued evenly. Write it on the tag, so that the next builder knows.",
         customer: Some("Seven bolts will hold your front housing instead of eight, as your case has no metal for \
@@ -164,8 +164,8 @@ rules! {
         title: "Engine block has no upper bell hole",
         shop: "This is a late block without the upper hole. Run the bell on the other five bolts and both dowels. \
                Never drill the block there: coolant stands behind it.",
-        customer: Some("Your engine is a newer kind with no hole for one of the six front bolts. We use the other \
-                        five bolts and two steel pins, and that holds well."),
+        customer: Some("Your engine is a newer kind, and one of the six front bolts has nothing to go into. We use \
+                        the other five bolts and two steel pins, and that holds well."),
         fix: "Nothing to do but make sure that both dowels are there.",
         basis: "Common practice.",
         when: |j, _, _| j.engine.upper_hole.is(UpperHole::Absent),
@@ -228,7 +228,7 @@ rules! {
         accepts: false,
         title: "A dowel between engine and bell is missing",
         shop: "Bolts only clamp the bell; the dowels locate it. With one missing the unit runs off centre and eats \
-               its pump bushing. Fit both dowels before anything is bolted up.",
+               its pump bushing. Have both dowels in the block before the unit goes up.",
         customer: Some("Two small steel pins line your unit up with the engine. One is missing, and we will fit it \
                         first. Without it the parts would wear out early."),
         fix: "Fit both dowels.",
@@ -264,9 +264,9 @@ rules! {
     /// Source: common practice, inferred.
     "CSE-11" Caution Spec {
         accepts: true,
-        title: "Cutting off the cast bell is final",
-        shop: "Keep the saw away until the bosses are counted, the pump is checked, the new bell is on hand, and the \
-               customer has signed for the cut.",
+        title: "A cut bell never goes back",
+        shop: "Keep the saw away until four things are done: bosses counted, pump looked over, new bell on hand, and \
+               the customer's signature for the cut.",
         customer: Some("We plan to cut the front off your case. This cannot be undone. From then on it will only \
                         bolt up with a separate front housing."),
         fix: "Get the customer's signature before the cut.",

@@ -10,7 +10,7 @@ rules! {
     /// and strips. A split port cannot be saved. Source: common practice; taper pipe thread is ASME B1.20.1.
     "COL-01" Stop Assembly {
         accepts: false,
-        title: "Cooler fitting does not suit the port",
+        title: "Cooler fitting and port have different threads",
         shop: "Do not turn this fitting in. A taper fitting splits a straight port, and a straight one leaks and \
                strips in a taper port. Test the port by hand and get fittings to match.",
         customer: Some("The cooler line fittings have the wrong thread for your case. Forced in, they would crack \
@@ -32,8 +32,8 @@ rules! {
     "COL-02" Caution Assembly {
         accepts: false,
         title: "Straight cooler fitting without a washer",
-        shop: "A straight fitting seals on its washer and not on the thread, so this one will leak. Use a new \
-               washer, start the fitting by hand all the way, then snug it.",
+        shop: "A straight fitting is sealed by its washer, so this one will leak however tight it is. Put a new \
+               washer on, start the fitting with the fingers until it stops, then snug it.",
         customer: None,
         fix: "Fit a new sealing washer.",
         basis: "Common practice.",
@@ -52,11 +52,11 @@ rules! {
     /// Source: common practice (looked up).
     "COL-03" Stop Delivery {
         accepts: true,
-        title: "Old cooler kept after a failure with debris",
-        shop: "The failure left debris, and fine metal stays in the fins of a cooler whatever is pumped through it. \
-               Replace the cooler and flush the lines.",
-        customer: Some("Bits of metal from the old failure are in your cooler. They would ruin the rebuilt unit, so \
-                        the cooler must be new."),
+        title: "Debris was found and the old cooler is still there",
+        shop: "The failure left debris, and what lodges between the fins of a cooler never comes out whole. Fit a \
+               new cooler and flush the lines.",
+        customer: Some("Bits of metal from the old failure sit in your cooler and cannot be washed out. They would \
+                        ruin the rebuilt unit, so the cooler must be new."),
         fix: "Fit a new cooler and flush the lines.",
         basis: "Common practice (looked up).",
         when: |j, _, _| j.case.failure_debris.yes() & j.cooling.action.is_not(CoolerAction::Replaced),
@@ -78,8 +78,8 @@ rules! {
     "COL-04" Stop Delivery {
         accepts: true,
         title: "Cooler has been neither flushed nor replaced",
-        shop: "Do not start the engine before the cooler is flushed both ways and blown dry, with glasses on and the \
-               air turned down, or replaced.",
+        shop: "Do not start the engine on this cooler. Flush it in both directions and dry it with air, glasses on \
+               and the pressure turned down, or replace it.",
         customer: Some("Old dirt in your cooler would run into the rebuilt unit. We cannot stand behind our work \
                         unless the cooler is cleaned or new."),
         fix: "Flush the cooler both ways, or replace it.",
@@ -139,8 +139,8 @@ rules! {
     "COL-07" Caution Spec {
         accepts: true,
         title: "Only the radiator cools a hard-working unit",
-        shop: "Towing and slow off-road work make more heat than the radiator's cooler can take. Add an outside \
-               cooler with air over it, in series after the radiator.",
+        shop: "Towing and slow off-road work make more heat than the radiator's cooler can take. Mount a second \
+               cooler where air reaches it, and let the fluid pass the radiator first.",
         customer: Some("Towing and slow off-road driving make a lot of heat. We strongly advise a second cooler. \
                         Heat is what ends most units."),
         fix: "Add an outside cooler after the radiator.",
@@ -161,9 +161,9 @@ rules! {
     /// standard SAE J1532, confidence medium.
     "COL-08" Stop Delivery {
         accepts: false,
-        title: "Cooler hose is not rated for hot fluid",
-        shop: "This hose is not made for hot fluid under pressure; fuel and heater hose soften and burst, and near \
-               the exhaust that is a fire. Replace it with rated hose or steel line.",
+        title: "Wrong hose on the cooler lines",
+        shop: "This hose is not made for hot fluid under pressure. It softens and bursts, as fuel and heater hose \
+               do, and near the exhaust that is a fire. Change it for rated hose or steel line.",
         customer: Some("The cooler hose on your vehicle is the wrong kind. It can burst and spray hot fluid on the \
                         exhaust, which can start a fire. It must be replaced."),
         fix: "Fit hose rated to SAE J1532 or better, or steel line.",
@@ -180,8 +180,8 @@ rules! {
     "COL-09" Caution Spec {
         accepts: false,
         title: "Cooler lines are small for a hard job",
-        shop: "These lines are too small for the heat this use makes. Change the whole run to dash-6, nominal 3/8 in; \
-               one small piece left in it holds all of it back.",
+        shop: "These lines are too small for the heat this use makes. Change all of it to dash-6, which is nominal \
+               3/8 in; one small piece left in holds the rest back.",
         customer: Some("Your cooler lines are thin for the way you use your vehicle. We advise larger ones, so that \
                         more fluid gets cooled."),
         fix: "Fit dash-6 lines for the whole run.",
@@ -212,8 +212,8 @@ rules! {
     "COL-10" Caution Delivery {
         accepts: false,
         title: "No filter in the cooler return after a failure",
-        shop: "The failure left debris, and some of it is still on its way. Fit a magnetic filter in the return line \
-               and look into it at the first service.",
+        shop: "The failure left debris, and some of it is still on its way. Put a magnetic filter into the return \
+               line and look inside when the unit comes back for its first service.",
         customer: Some("A few bits of metal from the old failure may still be on their way. A small filter in the \
                         line catches them before they do harm."),
         fix: "Fit a magnetic filter in the return line.",
@@ -236,11 +236,11 @@ rules! {
     /// in time. Source: shop setting.
     "COL-11" Caution Spec {
         accepts: true,
-        title: "Heavy trailer without both coolers",
+        title: "Heavy trailer and only part of the cooling it needs",
         shop: "A trailer this heavy wants the radiator's cooler and an outside one, and a temperature gauge that the \
                driver can see. Fit what is missing.",
-        customer: Some("Your trailer is heavy. We advise two coolers and a gauge that shows the heat, so that you \
-                        can stop before harm is done."),
+        customer: Some("Your trailer is heavy and will make the fluid hot. Please have two coolers, and a gauge that \
+                        shows the heat, so that you can stop before harm is done."),
         fix: "Fit the second cooler and a temperature gauge.",
         basis: "Shop setting.",
         limits: [heavy_trailer],

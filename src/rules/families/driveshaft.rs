@@ -67,8 +67,8 @@ rules! {
     "OUT-14" Stop Delivery {
         accepts: false,
         title: "Yoke can bottom when the axle comes up",
-        shop: "At full bump the yoke has too little room and will drive the output shaft forward into the unit. Have \
-               the driveshaft shortened; at ride height 0.75 to 1.0 in of room is wanted.",
+        shop: "At full bump the yoke has too little room and would ram the output shaft into the unit. Have the \
+               driveshaft shortened; at ride height 0.75 to 1.0 in of room is wanted.",
         customer: Some("Your driveshaft is too long. Over a bump it would push into the unit and break it, so the \
                         shaft must be made shorter."),
         fix: "Have the driveshaft shortened.",
@@ -86,11 +86,11 @@ rules! {
     /// common practice.
     "OUT-15" Caution Spec {
         accepts: true,
-        title: "Driveshaft turns close to its critical speed",
+        title: "Driveshaft is near the speed at which it whips",
         shop: "At the highest engine speed the driveshaft runs above the usable share of its critical speed. Choose \
                a tube of larger diameter, or a shorter one.",
-        customer: Some("At your top speed the driveshaft starts to bend like a skipping rope. It may shake and wear \
-                        out parts. A thicker shaft would run smoothly."),
+        customer: Some("When you drive flat out, the driveshaft starts to bend like a skipping rope. It may shake \
+                        and wear out parts. A thicker shaft would run smoothly."),
         fix: "Fit a larger or a shorter tube.",
         basis: "The formula is exact for a plain tube; the usable share is common practice.",
         numbers: [critical_share],
@@ -106,11 +106,11 @@ rules! {
     /// the formula is exact for a plain tube.
     "OUT-16" Stop Spec {
         accepts: true,
-        title: "Driveshaft would turn at its critical speed",
+        title: "Driveshaft would run at the speed at which it whips",
         shop: "Do not let this shaft run at that speed: it will bow out and break. Take a larger tube, a shorter one, \
                a two-piece shaft, or bring the highest engine speed down.",
-        customer: Some("At your top speed the driveshaft could bend and break. A broken shaft can hurt people, so \
-                        it must be changed before you drive at that speed."),
+        customer: Some("When you drive flat out, the driveshaft can bend and break. A broken shaft can hurt people, \
+                        so it must be changed before you go that fast."),
         fix: "Fit a larger, a shorter or a two-piece driveshaft, or lower the highest speed.",
         basis: "The formula is exact for a plain tube.",
         numbers: [critical_share],
@@ -153,8 +153,8 @@ rules! {
     "OUT-18" Stop Delivery {
         accepts: false,
         title: "Rear end changed and driveshaft not measured again",
-        shop: "The rear end was changed, so the yoke stands in another place. Measure from joint to joint at ride \
-               height, with the car on its wheels on a lift or on rated stands, before it leaves.",
+        shop: "The rear end was changed, so the yoke stands in another place. With the car at ride height, on a lift \
+               or on rated stands, take the length between the joints before it leaves.",
         customer: Some("The back of your unit was changed, so your driveshaft may now be too long or too short. We \
                         must measure it before you drive."),
         fix: "Measure the driveshaft at ride height.",
@@ -176,7 +176,7 @@ rules! {
     /// its own, nothing holds the parked vehicle. Source: memory, high.
     "OUT-19" Stop Intake {
         accepts: true,
-        title: "Parking brake went with the heavy rear housing",
+        title: "Vehicle lost its only parking brake",
         shop: "The drum behind the heavy rear housing was the parking brake, and the axle has none. Have a parking \
                brake fitted at the axle before the vehicle goes on the road.",
         customer: Some("Without this part your vehicle has no parking brake. It could roll away. Have another brake \

@@ -16,7 +16,7 @@ rules! {
         title: "Sprag on a drum with ramps",
         shop: "A sprag needs a plain round race, and this drum has ramps for rollers. Its elements would tip over at \
                the first load. Change the drum, or stay with rollers.",
-        customer: Some("The stronger part you asked for does not fit the drum inside your unit. It needs another \
+        customer: Some("The stronger part you asked for will not go on the drum inside your unit. It takes another \
                         drum, and we will tell you what that costs."),
         fix: "Fit a drum with a round race, or use rollers.",
         basis: "Common practice.",
@@ -37,10 +37,10 @@ rules! {
     /// second gear. Source: common practice, inferred.
     "OWC-02" Stop Spec {
         accepts: false,
-        title: "Rollers on a round race",
+        title: "Rollers without ramps to climb",
         shop: "Rollers wedge on ramps, and this drum has none. They would turn like a bearing and second gear would \
                not hold. Fit a sprag, or a drum with ramps.",
-        customer: Some("Two parts inside your unit do not go together, and second gear would not work. We will \
+        customer: Some("Two parts inside your unit do not go together, and you would have no second gear. We will \
                         change one of them."),
         fix: "Fit a sprag, or a drum with ramps.",
         basis: "Common practice, inferred.",
@@ -58,9 +58,9 @@ rules! {
     /// backwards, second is gone and third ties up. Source: common practice; TM 9-2320-387-24 has the same test.
     "OWC-03" Stop Assembly {
         accepts: false,
-        title: "One-way clutch turns the wrong way",
-        shop: "With the rear face of the drum up, the outer race has to turn clockwise and lock the other way. This \
-               one does not. Turn the cage over and test it again before the drum goes in.",
+        title: "One-way clutch runs free the wrong way",
+        shop: "With the rear face of the drum up, the outer race has to run clockwise and lock the other way. This \
+               one does not. Flip the cage and try it once more before the drum goes in.",
         customer: None,
         fix: "Turn the cage over and repeat the test.",
         basis: "Common practice; TM 9-2320-387-24 gives the same test.",
@@ -125,9 +125,9 @@ rules! {
     "OWC-06" Stop Spec {
         accepts: true,
         title: "One-way clutch loaded far past its limit",
-        shop: "Do not build with this one-way clutch. At this load its elements roll over and the race can burst. \
-               Step up the element count, or the drum.",
-        customer: Some("At your power, one part inside would break. We will not build it that way. You can choose \
+        shop: "Do not build it like this. At such a load the elements roll over and the race can burst. Take the \
+               next stronger clutch, with its drum if it needs one.",
+        customer: Some("At your power, one part inside would break, so we do not build it like this. You can choose \
                         a stronger part, and we will show you the price."),
         fix: "Fit 34 elements, or 36 with their drum.",
         basis: "The formula is exact; the limits are shop settings from memory, low.",
@@ -240,9 +240,10 @@ rules! {
     /// rollers. Source: memory, medium.
     "OWC-11" Caution Spec {
         accepts: false,
-        title: "Rear one-way clutch carries every launch alone",
-        shop: "This valve body leaves the rear band off in first, so launch and wheel-spin shock land on the rear \
-               rollers alone. Choose a valve body that holds the band, or look at the rollers each season.",
+        title: "Rear rollers take every launch alone",
+        shop: "This valve body leaves the rear band off in first, so the rear rollers alone take each launch and \
+               each wheel that spins and bites again. Choose one that applies the band, or look at the rollers each \
+               season.",
         customer: Some("With the shift control you chose, one small part takes the blow of each launch. Another \
                         kind would share the load. Please talk to us before we build."),
         fix: "Choose another valve body, or inspect the rear rollers each season.",

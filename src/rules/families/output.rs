@@ -78,7 +78,7 @@ rules! {
     /// bolt. Source: common practice.
     "OUT-04" Caution Assembly {
         accepts: false,
-        title: "Bolt-on yoke without its O-ring",
+        title: "Yoke bolted on with no O-ring",
         shop: "Fluid will run along the splines and out round the yoke bolt. Fit the O-ring on the shaft and put \
                sealer under the washer.",
         customer: None,
@@ -99,8 +99,8 @@ rules! {
     "OUT-05" Stop Intake {
         accepts: false,
         title: "Driveline has nothing that slides",
-        shop: "A bolted yoke and a one-piece shaft leave no slip, so every axle movement hammers the unit. Fit a \
-               driveshaft with a slip joint, or go over to a slip yoke.",
+        shop: "A bolted yoke and a one-piece shaft leave nothing to slide, so the axle beats on the output shaft at \
+               every bump. Fit a driveshaft with a slip joint, or go over to a slip yoke.",
         customer: Some("Your driveshaft must get longer and shorter as the axle moves, and this one cannot. Each \
                         bump would hit your unit, so a part that slides is needed."),
         fix: "Fit a driveshaft with a slip joint, or a slip yoke.",
@@ -154,9 +154,9 @@ rules! {
     /// Source: common practice.
     "OUT-08" Stop Teardown {
         accepts: false,
-        title: "Four-wheel output shaft in a two-wheel vehicle",
-        shop: "This core came out of a four-wheel drive. Exchange the output shaft in the rear planetary group while \
-               it is apart, and get a slip rear housing.",
+        title: "Output shaft is for four-wheel drive",
+        shop: "This core came out of a four-wheel drive. While the rear planetary group is on the bench, change its \
+               output shaft for the two-wheel one, and get a slip rear housing.",
         customer: Some("This unit came from a four-wheel drive. For your vehicle it needs another shaft and another \
                         housing at the back."),
         fix: "Exchange the output shaft and the rear housing.",
@@ -175,8 +175,8 @@ rules! {
     "OUT-09" Stop Teardown {
         accepts: false,
         title: "Output shaft and rear housing differ in length",
-        shop: "The output shaft is of one length and the rear housing of the other. The short shaft, about 9.5 in \
-               bare, goes with the 4.5 in housing; the long ones go together. Match them.",
+        shop: "The output shaft is of one length and the rear housing of the other. The bare short shaft measures \
+               about 9.5 in and belongs in the 4.5 in housing; the long pair stays together. Match them.",
         customer: Some("The shaft and the housing at the back of your unit come in two lengths. Yours are mixed, so \
                         one of them must be changed."),
         fix: "Use shaft and housing of the same length.",
@@ -196,8 +196,8 @@ rules! {
     "OUT-10" Caution Spec {
         accepts: true,
         title: "Small output shaft in a hard job",
-        shop: "The 27-spline output is the weak spot at this use or torque. Change to the short 32-spline shaft and \
-               its housing while the unit is apart.",
+        shop: "The 27-spline output is the weak spot at this use or torque. Fit the short shaft with 32 splines and \
+               its rear housing now; later the unit has to come apart for it.",
         customer: Some("The shaft at the back of your unit is the smaller kind. It is the weak spot for the way you \
                         use your vehicle. We can fit the stronger one while it is open."),
         fix: "Fit the short 32-spline shaft with its rear housing.",

@@ -69,8 +69,8 @@ rules! {
         title: "Electronic speedometer has no ring or no sensor",
         shop: "An electronic speedometer needs a toothed ring on the output shaft and a rear housing with a place \
                for the sensor. One of them is missing. Fit them, or an add-on sender.",
-        customer: Some("Your speedometer is electronic and needs parts this unit does not have. Without them it \
-                        will not work. We can fit them, or add a separate sender."),
+        customer: Some("Your speedometer is electronic, and the parts it reads from are not in this unit. Without \
+                        them it will not work. We can fit them, or add a separate sender."),
         fix: "Fit a ring shaft and a sensor housing, or an add-on sender.",
         basis: "Common practice.",
         when: |j, _, _| {
@@ -112,8 +112,8 @@ rules! {
     "SPD-05" Caution Spec {
         accepts: true,
         title: "Road vehicle left without a speedometer",
-        shop: "The speedometer drive is plugged and no other speedometer is fitted. Most places do not allow that on \
-               the road. Write it on the tag and offer a satellite speedometer.",
+        shop: "The speedometer drive is plugged and nothing else shows the speed. Local law decides, and it rarely \
+               allows that on the road. Note it on the tag and offer a satellite speedometer.",
         customer: Some("With this plan your car has no speedometer. In most places you may not drive on the road \
                         without one. Please have another kind fitted, and check your local law."),
         fix: "Fit another speedometer that needs no cable.",
@@ -167,8 +167,8 @@ rules! {
     "SPD-07" Stop Assembly {
         accepts: false,
         title: "Driven gear does not belong in this holder",
-        shop: "Each holder is offset for a range of teeth, and this driven gear is outside it. The gears would mesh \
-               wrongly and strip. Fit the holder that goes with the gear.",
+        shop: "A holder sets its gear at the right depth only for some tooth counts, and this gear is not one of \
+               them. The two gears would mesh badly and strip. Fit the holder that goes with the gear.",
         customer: None,
         fix: "Fit the holder for this number of teeth.",
         basis: "Memory, medium.",

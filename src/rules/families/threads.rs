@@ -10,8 +10,9 @@ rules! {
     "THR-01" Stop Assembly {
         accepts: false,
         title: "Linkage nut does not belong on this shift shaft",
-        shop: "The nut and the shift shaft are cut to different thread systems. The nut will start by hand and then \
-               tear the shaft, so keep power tools away from it. Gauge both and fit the nut that matches.",
+        shop: "The nut and the shift shaft are cut to different thread systems. The nut starts by hand and then \
+               tears the shaft, so keep power tools away from it. Put a thread gauge on each and fit the nut that \
+               belongs.",
         customer: Some("A small nut on your shift lever is the wrong kind for its shaft. We will fit the right one, \
                         so that the lever stays tight."),
         fix: "Fit a nut with the same thread as the shaft.",
@@ -53,8 +54,8 @@ rules! {
     "THR-03" Stop Assembly {
         accepts: false,
         title: "Speedometer clip bolt and its hole do not match",
-        shop: "The bolt of the speedometer clip has the wrong thread for its hole. M6x1.0 and 1/4-20 cross within \
-               two turns and ruin the hole. Gauge it and fit the bolt that matches.",
+        shop: "The bolt of the speedometer clip has the wrong thread for its hole. M6x1.0 and 1/4-20 jam after two \
+               turns and ruin the hole. Measure the hole and fit its own bolt.",
         customer: Some("One small bolt that holds your speedometer drive has the wrong thread. We will change it."),
         fix: "Fit a clip bolt with the same thread as the hole.",
         basis: "Common practice; standards ISO 261 and ASME B1.1 for the threads.",
@@ -74,10 +75,10 @@ rules! {
     "THR-04" Note Intake {
         accepts: false,
         title: "Thread systems are mixed across this unit",
-        shop: "The speedometer or linkage is metric while the mount is inch, so the rear housing has probably been \
-               swapped. Gauge and write down every group of holes before you order a bolt.",
-        customer: Some("Your unit was put together from more than one donor. That is common and does no harm. We \
-                        check the thread of each hole before we use it."),
+        shop: "Metric threads at the front or side and inch threads at the mount: somebody has changed the rear \
+               housing at some time. Gauge and write down every group of holes before you order a bolt.",
+        customer: Some("Your unit was put together from the parts of several others. That is common and does no \
+                        harm. We look at the thread of each hole before we use it."),
         fix: "Gauge each group of threads and record it.",
         basis: "Common practice, inferred.",
         when: |j, _, _| {
@@ -126,11 +127,11 @@ rules! {
     /// and wears the pump. Source: common practice; insert sizes are ASME B18.29.1.
     "THR-06" Stop Assembly {
         accepts: false,
-        title: "Thread insert stands above the bell face",
+        title: "Thread insert sticks out of the bell face",
         shop: "The insert sticks out on the engine side, so the bell cannot seat square. Wind it deeper or replace \
                it, take the tang out, and check it again with a straightedge.",
-        customer: Some("A steel thread in the front of your unit sticks out a little. It must sit below the \
-                        surface, or the unit will not sit flat on the engine."),
+        customer: Some("A steel thread in the front of your unit sticks out a little, and the unit would sit at an \
+                        angle on the engine. We will set it deeper."),
         fix: "Wind the insert flush or below, or fit another.",
         basis: "Common practice; standard ASME B18.29.1 for insert sizes.",
         limits: [insert_proud],
@@ -151,11 +152,11 @@ rules! {
     /// once the unit is up. Source: common practice.
     "THR-07" Stop Assembly {
         accepts: false,
-        title: "Accessory bolt comes through the bell face",
+        title: "Accessory bolt ends above the bell face",
         shop: "The bolt in the bell insert ends above the engine face and will hold the bell off the block. Shorten \
                it or put a washer under its head until it ends flush or below.",
-        customer: Some("One bolt at the front of your unit is too long. It would hold the unit off the engine, so \
-                        we will fit a shorter one."),
+        customer: Some("One bolt at the front of your unit is too long and would keep it away from the engine. We \
+                        will fit a shorter one."),
         fix: "Use a shorter bolt, or a washer under the head.",
         basis: "Common practice.",
         limits: [insert_bolt_proud],
