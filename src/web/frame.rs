@@ -56,11 +56,6 @@ impl Frame {
     }
 }
 
-/// A moment as a clock in this zone shows it, with the zone.
-pub fn time_in(zone: &TimeZone, at: Timestamp) -> String {
-    at.to_zoned(zone.clone()).strftime("%Y-%m-%d %H:%M %Z").to_string()
-}
-
 /// A page as an answer.
 ///
 /// # Errors
