@@ -4,8 +4,8 @@ use super::story::{Step, Story};
 use super::{DESK, OWNER, PASSWORD, TECHNICIAN, stories};
 use crate::job::{Sheet, fact_ids};
 use crate::service::{
-    AddStaff, AnswerAtCounter, Caller, ChangeTicket, ChangeWaits, CustomerAnswer, Failure, FirstStart, Key, MakeLink,
-    MoveStage, Person, Service, SetUp, TakeIn, VehicleWords, WhichVehicle, Who, WhoseUnit, WriteNote,
+    AddStaff, AnswerAtCounter, Caller, ChangeShop, ChangeTicket, ChangeWaits, CustomerAnswer, Failure, FirstStart, Key,
+    MakeLink, MoveStage, Person, Service, SetUp, TakeIn, VehicleWords, WhichVehicle, Who, WhoseUnit, WriteNote,
 };
 use crate::ticket::{
     Answer, Edit, FactChange, Override, Price, PriceLine, Problem, Purpose, Role, Source, Stage, WaitsFor,
@@ -15,6 +15,15 @@ use serde_json::{Map, Value};
 use std::sync::Arc;
 use std::sync::atomic::{AtomicI64, Ordering};
 
+const SHOP: &str = "Millrace Unit Bench";
+const PHONE: &str = "555-0142";
+/// Its own words on customers' papers.
+const TEARDOWN_TERMS: &str = "Taking it apart costs 180.00. We take that off the price if you go ahead.
+A unit that nobody fetches within 60 days costs 5.00 a day.";
+const NOT_COVERED: &str = "We answer for our work for one year on the road.
+We do not answer for racing, or for more power than you told us.
+We do not answer for parts you bring, or for damage from heat, wrong fluid or a dirty cooler.
+Safety labels and their dates are yours to look after.";
 /// The shop's zone. Any would do; this one has summer time.
 const ZONE: &str = "America/Chicago";
 /// Between two steps of a story.
@@ -76,8 +85,8 @@ impl Teller {
             return Err(refused("shop", "There is a shop in this database already; the demo needs an empty one."));
         };
         let set_up = SetUp {
-            shop: "Millrace Unit Bench".into(),
-            phone: "555-0142".into(),
+            shop: SHOP.into(),
+            phone: PHONE.into(),
             zone: ZONE.into(),
             name: OWNER.into(),
             password: PASSWORD.into(),
@@ -88,6 +97,14 @@ impl Teller {
             let add = AddStaff { name: name.into(), role, password: PASSWORD.into() };
             self.service.add_staff(&owner, Key::fresh(), add).await?;
         }
+        let words = ChangeShop {
+            shop: SHOP.into(),
+            phone: PHONE.into(),
+            zone: ZONE.into(),
+            teardown_terms: TEARDOWN_TERMS.into(),
+            not_covered: NOT_COVERED.into(),
+        };
+        self.service.write(Who::Staff(owner.clone()), Key::fresh(), words).await?;
         self.staff.push(owner);
         for (name, device) in [(DESK, "the counter"), (TECHNICIAN, "the bench tablet")] {
             self.staff.push(self.service.sign_in(pass.shop(), name, PASSWORD, device).await?.caller);

@@ -77,13 +77,19 @@ pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
 /// One [`Problem`] for each tick that is missing, or that is on the form but not on the paper.
 pub fn check_ticks(asked: &[Tick], given: &[String]) -> Result<(), Vec<Problem>> {
     let missing = asked.iter().filter(|tick| !given.contains(&tick.code)).map(|tick| {
-        Problem::new(format!("tick.{}", tick.code), format!("Please read and tick this one too: {}", tick.text))
+        Problem::new(format!("tick.{}", tick.code), format!("Please read and tick this point: {}", opening(&tick.text)))
     });
     let strange = given.iter().filter(|code| asked.iter().all(|tick| &tick.code != *code)).map(|code| {
         Problem::new(format!("tick.{code}"), "This point is no longer part of the page. Please read the page again.")
     });
     let problems: Vec<_> = missing.chain(strange).collect();
     if problems.is_empty() { Ok(()) } else { Err(problems) }
+}
+
+/// The first words of a point, enough to know it by: the whole of it stands beside its box.
+fn opening(text: &str) -> String {
+    let words: Vec<&str> = text.split_whitespace().collect();
+    if words.len() <= 8 { words.join(" ") } else { format!("{}…", words[..8].join(" ")) }
 }
 
 /// How one tick of an earlier signature stands now.
