@@ -19,12 +19,12 @@ pub(super) struct Field {
 pub(super) fn one_line(field: Field, given: &str, problems: &mut Vec<Problem>) -> String {
     let text = given.split_whitespace().collect::<Vec<_>>().join(" ");
     let length = text.chars().count();
-    if text.is_empty() && field.needed {
+    if field.needed && !shows(&text) {
         problems.push(Problem::new(field.name, format!("{} is empty. Please fill it in.", field.label)));
     } else if length > field.most {
         let message = format!("{} is {length} characters long; {} is the most.", field.label, field.most);
         problems.push(Problem::new(field.name, message));
-    } else if text.chars().any(char::is_control) {
+    } else if text.chars().any(|letter| letter.is_control() || turns(letter)) {
         let message = format!("{} holds a character that cannot be printed. Type it again.", field.label);
         problems.push(Problem::new(field.name, message));
     }
@@ -35,12 +35,12 @@ pub(super) fn one_line(field: Field, given: &str, problems: &mut Vec<Problem>) -
 pub(super) fn several_lines(field: Field, given: &str, problems: &mut Vec<Problem>) -> String {
     let text = given.trim().replace("\r\n", "\n");
     let length = text.chars().count();
-    if text.is_empty() && field.needed {
+    if field.needed && !shows(&text) {
         problems.push(Problem::new(field.name, format!("{} is empty. Please fill it in.", field.label)));
     } else if length > field.most {
         let message = format!("{} is {length} characters long; {} is the most.", field.label, field.most);
         problems.push(Problem::new(field.name, message));
-    } else if text.chars().any(|letter| letter.is_control() && letter != '\n' && letter != '\t') {
+    } else if text.chars().any(|letter| turns(letter) || (letter.is_control() && letter != '\n' && letter != '\t')) {
         let message = format!("{} holds a character that cannot be printed. Type it again.", field.label);
         problems.push(Problem::new(field.name, message));
     }
@@ -49,7 +49,18 @@ pub(super) fn several_lines(field: Field, given: &str, problems: &mut Vec<Proble
 
 /// A text from outside that nobody is asked to correct: without control characters, cut to a length.
 pub(super) fn clean(text: &str, most: usize) -> String {
-    text.chars().filter(|letter| !letter.is_control()).take(most).collect()
+    text.chars().filter(|letter| !letter.is_control() && !turns(*letter)).take(most).collect()
+}
+
+/// Is there a letter or a digit to see in it? A name of blanks without width would stand on a receipt as nothing at all.
+fn shows(text: &str) -> bool {
+    let filler = |letter: char| matches!(letter, '\u{115f}' | '\u{1160}' | '\u{3164}' | '\u{ffa0}');
+    text.chars().any(|letter| letter.is_alphanumeric() && !filler(letter))
+}
+
+/// Does it turn the direction of what follows? A text with such a sign can read otherwise than it was written.
+const fn turns(letter: char) -> bool {
+    matches!(letter, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
 /// A name as it is compared: lower case, single blanks.
@@ -86,14 +97,29 @@ mod tests {
 
     #[test]
     fn what_cannot_be_kept_is_named() {
-        for (given, word) in [("  ", "empty"), ("abcdefghijk", "11 characters"), ("a\u{0}b", "printed")] {
-            let mut problems = Vec::new();
-            one_line(NAME, given, &mut problems);
-            assert!(problems[0].message.contains(word), "{given:?}");
+        let wrong = [
+            ("  ", "empty"),
+            ("\u{200b}\u{2060}", "empty"),
+            ("\u{3164}", "empty"),
+            ("- .", "empty"),
+            ("abcdefghijk", "11 characters"),
+            ("a\u{0}b", "printed"),
+            ("Ro\u{202e}as", "printed"),
+        ];
+        for (given, word) in wrong {
+            let read = [one_line, several_lines].map(|read| {
+                let mut problems = Vec::new();
+                read(NAME, given, &mut problems);
+                problems.remove(0).message
+            });
+            assert!(read.iter().all(|message| message.contains(word)), "{given:?}: {read:?}");
         }
         let mut problems = Vec::new();
         assert_eq!(one_line(NAME, "  Rosa \t Lee ", &mut problems), "Rosa Lee");
-        assert!(problems.is_empty());
+        for name in ["李雷", "מרים", "Zo\u{eb}", "می\u{200c}نا"] {
+            assert_eq!(one_line(NAME, name, &mut problems), name);
+        }
+        assert!(problems.is_empty(), "{problems:?}");
     }
 
     #[test]
