@@ -144,6 +144,8 @@ async fn a_customer_says_no_with_the_reason_and_only_with_one() {
     let receipt = phone.follow(sent).await;
     receipt.assert_says("You said no");
     receipt.assert_says("Too dear.");
+    receipt.assert_says("Said no as: Rosa Fielding");
+    assert!(!receipt.text.contains("Signed as"), "a no is no signature");
     let record = record(&shop, ticket).await;
     assert_eq!((record.answer, record.why.as_deref()), (Answer::Declined, Some("Too dear.")));
     assert!(record.accepted.is_empty());
