@@ -91,6 +91,11 @@ impl Command for SignIn {
         if person.is_none_or(|person| person.disabled) {
             return Err(Failure::NotLetIn(NOT_LET_IN.to_owned()));
         }
+        // Many guesses sent at once all find the name free at first; whichever ends after the lock counts for nothing.
+        let locked_until = sign_in::locked_until(scene.conn, scene.shop, &self.name_key).await?;
+        if let Some(until) = locked_until.filter(|until| *until > scene.now) {
+            return Err(Failure::NotLetIn(wait_sentence(until.duration_since(scene.now))));
+        }
         let expires = later(scene.now, ABSOLUTE);
         session::insert(scene.conn, scene.shop, &caller.session, caller.staff, &caller.device, scene.now, expires)
             .await?;

@@ -135,6 +135,25 @@ async fn after_too_many_tries_a_name_is_locked_for_a_while_and_only_that_name() 
 }
 
 #[tokio::test]
+async fn a_guess_sent_along_with_many_others_does_not_slip_past_the_lock() {
+    let shop = shop::open().await;
+    let id = shop.owner.shop;
+    // Held, so that the right guess is past the check of the lock and not yet let in.
+    let mut held = shop.database.owner_pool.begin().await.expect("a transaction");
+    sqlx::query("SELECT id FROM staff FOR UPDATE").execute(&mut *held).await.expect("held");
+    let service = shop.service.clone();
+    let right = tokio::spawn(async move { service.sign_in(id, "Dana Frost", PASSWORD, "Elsewhere").await });
+    shop.until("SELECT EXISTS (SELECT FROM pg_stat_activity WHERE wait_event_type = 'Lock')").await;
+    for _ in 0..5 {
+        let wrong = shop.service.sign_in(id, "Dana Frost", "eight herons over the weir", "Elsewhere").await;
+        wrong.expect_err("not let in");
+    }
+    held.rollback().await.expect("let go");
+    let refused = right.await.expect("it ran").expect_err("locked meanwhile").to_string();
+    assert!(refused.contains("too many tries"), "{refused}");
+}
+
+#[tokio::test]
 async fn disabling_somebody_ends_their_sessions_at_once_but_the_last_owner_stays() {
     let shop = shop::open().await;
     let id = shop.owner.shop;
