@@ -4,13 +4,13 @@ use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
 use super::pages::{
-    board, compare, counter, customer, door, facts, hand_off, history, intake, intake_receipt, password, people,
-    questions, receipt, setup, shop, tag, ticket,
+    board, compare, contact, counter, customer, door, facts, hand_off, history, intake, intake_receipt, password,
+    people, questions, receipt, setup, shop, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
-    ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, ManageShop, ManageStaff, MoveStage,
-    OwnAccount, ReadTickets, TakeIn, WriteNote,
+    ChangeContact, ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, ManageShop,
+    ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteNote,
 };
 use axum::Router;
 use axum::http::Method;
@@ -121,6 +121,8 @@ fn ticket_rows() -> Vec<Route> {
         looks("/tickets/{number}/facts/{sheet}", Staff(ChangeFacts), get(facts::show)),
         sends("/tickets/{number}/facts/{sheet}", Staff(ChangeFacts), post(facts::send)),
         sends("/tickets/{number}/facts/{sheet}/look", Staff(ChangeFacts), post(facts::look)),
+        looks("/tickets/{number}/contact", Staff(ChangeContact), get(contact::show)),
+        sends("/tickets/{number}/contact", Staff(ChangeContact), post(contact::send)),
         looks("/tickets/{number}/history", Staff(ReadTickets), get(history::show)),
         looks("/tickets/{number}/compare", Staff(ReadTickets), get(compare::show)),
     ]

@@ -3,6 +3,7 @@
 pub mod board;
 pub mod compare;
 pub mod conflict;
+pub mod contact;
 pub mod counter;
 pub mod customer;
 pub mod door;

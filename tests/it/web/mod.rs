@@ -2,6 +2,7 @@
 
 mod board;
 mod client;
+mod contact;
 mod customer;
 mod door;
 mod facts;

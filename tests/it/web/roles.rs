@@ -36,6 +36,8 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("GET", "/tickets/{number}/facts/{sheet}", STAFF),
     ("POST", "/tickets/{number}/facts/{sheet}", STAFF),
     ("POST", "/tickets/{number}/facts/{sheet}/look", STAFF),
+    ("GET", "/tickets/{number}/contact", DESK),
+    ("POST", "/tickets/{number}/contact", DESK),
     ("GET", "/tickets/{number}/history", STAFF),
     ("GET", "/tickets/{number}/compare", STAFF),
     ("GET", "/tickets/{number}/sign/{purpose}", DESK),

@@ -135,6 +135,7 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "promise" => "the promise.".to_owned(),
         "price" => format!("the price, as version {}.", ticket.ticket.revision),
         "note" => "the note.".to_owned(),
+        "contact" => "the customer and the vehicle.".to_owned(),
         "facts" => format!("this is now version {}.", ticket.ticket.revision),
         "same" => return "Nothing was different, so nothing had to be saved.".to_owned(),
         "link" => "the link is taken back and opens no more.".to_owned(),

@@ -99,6 +99,8 @@ pub struct May {
     pub links: bool,
     /// Take the customer's answer at the counter.
     pub counter: bool,
+    /// Correct the customer's and the vehicle's particulars.
+    pub contact: bool,
 }
 
 /// One who can hold the next move.
@@ -244,6 +246,7 @@ impl TicketView {
                 price: can(Action::ChangePrice),
                 links: can(Action::ManageLinks),
                 counter: can(Action::CounterSign),
+                contact: can(Action::ChangeContact),
             },
         }
     }
