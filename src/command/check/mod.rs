@@ -53,13 +53,20 @@ pub fn run(files: &[String], format: Format) -> ExitCode {
     let mut out = BufWriter::with_capacity(1 << 16, io::stdout().lock());
     let mut complaints = io::stderr().lock();
     let done = check(files, format, threads, &mut io::stdin().lock(), &mut out, &mut complaints);
-    match done.and_then(|outcome| out.flush().map(|()| outcome)) {
-        Ok(outcome) => ExitCode::from(outcome.status()),
-        // Whoever reads the findings has seen enough.
-        Err(error) if error.kind() == io::ErrorKind::BrokenPipe => ExitCode::SUCCESS,
+    ExitCode::from(ended(done.and_then(|outcome| out.flush().map(|()| outcome)), &mut complaints))
+}
+
+/// The exit status of a run, with a word about findings that could not be written.
+fn ended(done: io::Result<Outcome>, complaints: &mut dyn Write) -> u8 {
+    match done {
+        Ok(outcome) => outcome.status(),
         Err(error) => {
-            writeln!(complaints, "The findings could not be written: {error}.").ok();
-            ExitCode::from(2)
+            // Whoever closed the pipe has seen enough and needs no word. But a stop may be among what was not
+            // written, so it is no success either.
+            if error.kind() != io::ErrorKind::BrokenPipe {
+                writeln!(complaints, "The findings could not be written: {error}.").ok();
+            }
+            2
         }
     }
 }

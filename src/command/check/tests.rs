@@ -140,3 +140,23 @@ fn people_read_what_to_do_its_basis_and_what_is_missing() {
     }
     assert!(ran.out.contains("CSE-10 (assembly): bell.runout_in"));
 }
+
+#[test]
+fn findings_that_nobody_took_are_no_all_clear() {
+    struct Closed(io::ErrorKind);
+    impl Write for Closed {
+        fn write(&mut self, _: &[u8]) -> io::Result<usize> {
+            Err(self.0.into())
+        }
+        fn flush(&mut self) -> io::Result<()> {
+            Ok(())
+        }
+    }
+    for (kind, words) in [(io::ErrorKind::BrokenPipe, ""), (io::ErrorKind::StorageFull, "could not be written")] {
+        let (mut stdin, mut complaints) = (Cursor::new("{}"), Vec::new());
+        let done = check(&["-".to_owned()], Format::Json, 1, &mut stdin, &mut Closed(kind), &mut complaints);
+        assert_eq!(ended(done, &mut complaints), 2);
+        let complaints = String::from_utf8(complaints).unwrap();
+        assert!(complaints.contains(words) && complaints.is_empty() == words.is_empty(), "{complaints}");
+    }
+}
