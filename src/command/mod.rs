@@ -36,7 +36,7 @@ enum Command {
     Demo,
     /// Holds jobs against the rule book
     ///
-    /// Exit status 0: no stop among the findings; 1: at least one stop; 2: something could not be read.
+    /// The exit status is 0 when no job has a stop, 1 when one has, and 2 when a job could not be read or the answer could not be written.
     Check {
         /// Job files; - is standard input, .jsonl holds one job a line
         #[arg(required = true)]

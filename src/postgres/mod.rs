@@ -1,4 +1,4 @@
-//! The private database server, for a shop that has none.
+//! The database server that Endplay brings up itself where no other is named.
 //!
 //! The server lives in the data folder and talks through a socket that only
 //! the user who runs Endplay (and root) can reach; it never listens on a

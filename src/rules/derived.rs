@@ -1,7 +1,7 @@
 //! What a job's facts amount to: every computed quantity, worked out once a job.
 //!
-//! A sum, a comparison or a function of an unknown is unknown. A choice whose
-//! test is unknown is unknown. The least or greatest of several wants them all.
+//! Whatever is worked out from an unknown is unknown itself, and so is a choice
+//! whose test is. The least or greatest of several wants them all.
 
 use super::ask::{Ask, YesNo};
 use super::known::{Known, Together};

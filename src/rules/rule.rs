@@ -12,7 +12,7 @@ pub struct Rule {
     pub code: &'static str,
     /// How bad it is when it is true.
     pub severity: Severity,
-    /// The stage from which an open verdict is asked about aloud.
+    /// When an open verdict begins to be asked about.
     pub due: Due,
     /// Must the customer tick that they accept it?
     pub customer_accepts: bool,
@@ -118,7 +118,7 @@ impl Severity {
     }
 }
 
-/// The stage from which an undecided rule is asked about aloud, in the order of the work.
+/// When an open verdict begins to matter, in the order of the work.
 #[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
 pub enum Due {
     /// At the counter.

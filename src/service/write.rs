@@ -1,7 +1,7 @@
 //! The one way in which anything is changed.
 //!
-//! A write runs in a task of its own, so that a browser that hangs up cannot cancel it half way. It
-//! carries the key its form was made with: a key that is not known is carried out; one that is done
+//! A write runs in a task of its own, because a browser that goes away must not stop it in the middle.
+//! It carries the key its form was made with: a key that is not known is carried out; one that is done
 //! gives the same answer again; one that is being worked on, or comes with something else, is
 //! refused. Decision, change, event, outbox and answer are one transaction. What passes by itself
 //! (two writes in each other's way, a lost connection, a server that restarts) is tried again.

@@ -11,7 +11,7 @@ group! {
         port: VentPort {
             sheet: Outside, bound: Any, plain: Word("factory_tube"),
             label: "Vent in the case", note: "",
-            how: "Look at the top front of the case for the pressed tube or for a tapped hole.",
+            how: "Search the top of the case, near its front end, for a pressed tube or a tapped hole.",
             why: "When the fluid foams, this is where it comes out.",
         }
         outlet: VentOutlet {

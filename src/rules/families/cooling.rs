@@ -114,7 +114,7 @@ rules! {
     "COL-06" Stop Spec {
         accepts: true,
         title: "Road vehicle without a cooler",
-        shop: "Without a cooler the fluid cooks within minutes of traffic and the unit with it. Fit one.",
+        shop: "Fit a cooler. Without one, slow traffic overheats the fluid until the unit fails.",
         customer: Some("Your vehicle has no cooler for this unit. In slow traffic the fluid would burn in a few \
                         minutes and ruin the unit. It needs a cooler."),
         fix: "Fit a cooler.",
