@@ -76,6 +76,15 @@ pub(super) fn state(link: &Link, now: Timestamp) -> LinkState {
     }
 }
 
+/// Which revision an open link shows. What is built is signed in one version only. The leave to take the unit apart is
+/// not bound to one, so it is given on what stands now: an older page would claim to be the latest.
+pub(super) const fn shows(link: &Link, current: i32) -> i32 {
+    match link.purpose {
+        Purpose::Intake => current,
+        Purpose::Build => link.revision,
+    }
+}
+
 pub(super) fn listed(link: Link, now: Timestamp) -> CustomerLink {
     let state = state(&link, now);
     let Link { id, purpose, revision, made_at, made_by, expires_at, .. } = link;

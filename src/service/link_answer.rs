@@ -2,7 +2,7 @@
 
 use super::change::any_ticket;
 use super::form::{self, Field, clean, one_line, several_lines};
-use super::link::{LinkState, state};
+use super::link::{LinkState, shows, state};
 use super::link_page::{of, written};
 use super::write::Scene;
 use super::{By, Command, Failure, Key, Pass, Service, Ticket, Who};
@@ -85,7 +85,8 @@ impl Command for AnswerByLink {
         if state(&link, scene.now) != LinkState::Open {
             return Err(Failure::LinkClosed);
         }
-        let place = Place { purpose: link.purpose, revision: link.revision, link: Some(link.id), witness: None };
+        let revision = shows(&link, ticket.revision);
+        let place = Place { purpose: link.purpose, revision, link: Some(link.id), witness: None };
         take(scene, &ticket, &place, &self.answer).await
     }
 }

@@ -1,6 +1,6 @@
 //! What a customer sees: the paper, and what changed since they last signed. Looking changes nothing.
 
-use super::link::{LinkState, state};
+use super::link::{LinkState, shows, state};
 use super::{Caller, Failure, Pass, Receipt, Revision, Service, Shop, Ticket, receipt};
 use crate::store::{customer, link, revision, shop, signature, ticket};
 use crate::ticket::{
@@ -71,7 +71,10 @@ impl Service {
                 let state = state(&link, now);
                 let ticket = ticket::find(conn, shop_id, link.ticket).await?.ok_or(Failure::NotFound("such page"))?;
                 let shown = match state {
-                    LinkState::Open => Some(show(conn, &shop, &ticket, link.purpose, link.revision).await?),
+                    LinkState::Open => {
+                        let revision = shows(&link, ticket.revision);
+                        Some(show(conn, &shop, &ticket, link.purpose, revision).await?)
+                    }
                     _ => None,
                 };
                 let receipt = match &state {

@@ -55,6 +55,31 @@ async fn looking_a_thousand_times_changes_nothing() {
 }
 
 #[tokio::test]
+async fn the_leave_to_take_apart_is_given_on_what_stands_now() {
+    let shop = shop::open().await;
+    let ticket = shop.take_in().await;
+    let pass = shop.link(ticket, Purpose::Intake).await;
+    let read = async || shop.service.open_link(&pass).await.expect("a page").shown.expect("open");
+    let before = read().await;
+    assert_eq!(before.revision, 1);
+    shop.change(ticket, fact("use.raced", json!(true))).await;
+    let now = read().await;
+    assert_eq!(now.revision, 2);
+    assert!(now.paper.opening.iter().any(|line| line.starts_with("This is version 2.")), "{:?}", now.paper.opening);
+    // What was read before the change is not what would be signed.
+    let sent = CustomerAnswer { accepted: vec!["TEARDOWN".into()], ..answer(&before.digest) };
+    let refused = shop.service.answer_link(&pass, Key::fresh(), sent.clone()).await.expect_err("another page");
+    assert!(refused.to_string().contains("changed while you were reading"), "{refused}");
+    let sent = CustomerAnswer { shown: now.digest, ..sent };
+    shop.service.answer_link(&pass, Key::fresh(), sent).await.expect("signed");
+    let kept: i32 = sqlx::query_scalar("SELECT revision FROM signature")
+        .fetch_one(&shop.database.owner_pool)
+        .await
+        .expect("the signature");
+    assert_eq!(kept, 2);
+}
+
+#[tokio::test]
 async fn a_link_taken_back_or_too_old_is_closed_and_its_neighbour_is_not() {
     let shop = shop::open().await;
     let ticket = shop.take_in().await;
