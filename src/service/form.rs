@@ -63,9 +63,12 @@ const fn turns(letter: char) -> bool {
     matches!(letter, '\u{202a}'..='\u{202e}' | '\u{2066}'..='\u{2069}')
 }
 
-/// A name as it is compared: lower case, single blanks.
+/// A name as it is compared: lower case, single blanks, and nothing without width, by which two names could differ
+/// that look the same.
 pub(super) fn name_key(name: &str) -> String {
-    name.to_lowercase().split_whitespace().collect::<Vec<_>>().join(" ")
+    let no_width =
+        |letter: char| matches!(letter, '\u{ad}' | '\u{200b}'..='\u{200f}' | '\u{2060}'..='\u{2064}' | '\u{feff}');
+    name.to_lowercase().replace(no_width, "").split_whitespace().collect::<Vec<_>>().join(" ")
 }
 
 /// The words of a name, as they are searched.
@@ -128,5 +131,6 @@ mod tests {
         assert_eq!(phone_backwards("(555) 010-4477"), "7744010555");
         assert_eq!(plate_key(" ab-12 cd"), "AB12CD");
         assert_eq!(name_key("  Rosa   LEE "), "rosa lee");
+        assert_eq!(name_key("\u{200b}Ro\u{ad}sa Lee\u{feff}"), "rosa lee");
     }
 }
