@@ -32,7 +32,7 @@ enum Command {
         #[arg(long)]
         check_config: bool,
     },
-    /// The same on a throw-away database, filled with an invented shop
+    /// The web service with an invented shop, on a database that is gone afterwards
     Demo,
     /// Holds jobs against the rule book
     ///
