@@ -1,0 +1,15 @@
+//! What people see and do, in a real browser.
+
+#[path = "../support/mod.rs"]
+mod support;
+
+mod driver;
+mod gloves;
+mod journey;
+mod keyboard;
+mod looks;
+mod pages;
+mod print;
+mod server;
+mod visitor;
+mod wire;

@@ -1,0 +1,68 @@
+//! The door, the board, the intake, and the shop's own pages.
+
+use super::assert_all_visited;
+use crate::driver::DESK;
+use crate::looks::Walk;
+use crate::server::Shop;
+use crate::visitor::Visitor;
+use endplay::demo::{OWNER, PASSWORD, TECHNICIAN};
+
+#[tokio::test(flavor = "multi_thread")]
+async fn a_shop_with_nothing_in_it_yet() {
+    let (shop, set_up) = Shop::new().await;
+    let mut walk = Walk::of(Visitor::with(&shop, DESK, true).await);
+    walk.visit("set-up", &set_up).await;
+    walk.visitor.tap("main form button").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("set-up-wrong").await;
+    for (name, text) in
+        [("shop", "Corner Unit Works"), ("phone", "555-0100"), ("name", "Wilma Rook"), ("password", PASSWORD)]
+    {
+        walk.visitor.write(name, text).await;
+    }
+    walk.visitor.tap("main form button").await;
+    walk.visitor.goto("/").await;
+    walk.look("board-empty").await;
+    walk.visit("set-up-used", &set_up).await;
+    walk.end();
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn the_pages_of_the_shop_itself() {
+    let (shop, _) = Shop::full().await;
+    let mut walk = Walk::of(Visitor::with(&shop, DESK, true).await);
+    walk.visit("sign-in", "/sign-in").await;
+    walk.visitor.press("Sign in").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("sign-in-wrong").await;
+    walk.visitor.sign_in(OWNER).await;
+    walk.visit("board", "/").await;
+    walk.visit("board-waits", "/?only=customer").await;
+    walk.visit("board-found", "/?q=Oakhollow").await;
+    walk.visit("board-not-found", "/?q=nobody+of+this+name").await;
+    walk.visitor.tap(".menu summary").await;
+    walk.look("menu").await;
+
+    walk.visit("intake", "/intake").await;
+    walk.visitor.press("Open the ticket and go on").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("intake-wrong").await;
+    walk.visitor.write("find", "555-0111").await;
+    walk.visitor.press("Look up").await;
+    walk.look("intake-found").await;
+    walk.visitor.tap(".found li button").await;
+    walk.look("intake-known").await;
+
+    let more = |path: &str| !path.contains("{") && path != "/static/{name}";
+    for path in super::addresses(more) {
+        if !walk.visited.iter().any(|visited| visited == path) {
+            walk.visit(&format!("page{}", path.replace('/', "-")), path).await;
+        }
+    }
+    assert_all_visited(&walk.visited, more);
+
+    walk.visit("not-found", "/nowhere").await;
+    walk.visitor.sign_in(TECHNICIAN).await;
+    walk.visit("not-allowed", "/intake").await;
+    walk.end();
+}

@@ -1,0 +1,131 @@
+//! The pages of a job.
+
+use super::assert_all_visited;
+use crate::driver::TABLET;
+use crate::looks::Walk;
+use crate::server::Shop;
+use crate::visitor::Visitor;
+use endplay::demo::{Demo, OWNER};
+use endplay::job::Sheet;
+use endplay::ticket::{Approval, Severity, Stage};
+
+/// Jobs of the invented shop that show something.
+struct Shown {
+    /// With a stop, taken in and open.
+    stopped: i64,
+    /// Signed, then changed.
+    void: i64,
+    /// Signed, and it holds.
+    signed: i64,
+    /// Its receipt.
+    receipt: String,
+    /// Each further one whose page looks different.
+    others: Vec<i64>,
+}
+
+async fn shown(shop: &Shop, demo: &Demo) -> Shown {
+    let desk = shop.desk().await;
+    let (mut stopped, mut void, mut signed, mut receipt) = (None, None, None, None);
+    for number in demo.tickets.iter().copied() {
+        let page = shop.service.ticket(&desk, number).await.expect("a job");
+        let has_stop = page.revision.judgement.findings.iter().any(|found| found.severity == Severity::Stop);
+        let open = page.ticket.stage.open();
+        if open && has_stop && page.ticket.stage != Stage::Intake {
+            stopped = Some(number);
+        }
+        if matches!(page.standing.build, Approval::Void) {
+            void = Some(number);
+        }
+        if open && matches!(page.standing.build, Approval::Signed) {
+            signed = Some(number);
+            receipt = page.receipts.first().map(|receipt| receipt.reference.clone());
+        }
+    }
+    let some = [stopped, void, signed].map(|number| number.expect("the invented shop has one of everything"));
+    let others = demo.tickets.iter().copied().filter(|number| !some.contains(number)).collect();
+    let receipt = receipt.expect("a receipt");
+    Shown { stopped: some[0], void: some[1], signed: some[2], receipt, others }
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn the_pages_of_a_job() {
+    let (shop, demo) = Shop::full().await;
+    let jobs = shown(&shop, &demo).await;
+    let mut walk = Walk::of(Visitor::with(&shop, TABLET, true).await);
+    walk.visitor.sign_in(OWNER).await;
+
+    let stopped = format!("/tickets/{}", jobs.stopped);
+    walk.visit("job-stopped", &stopped).await;
+    walk.visitor.unfold().await;
+    walk.look("job-stopped-open").await;
+    walk.visit("job-signed", &format!("/tickets/{}", jobs.signed)).await;
+    walk.visit("job-void", &format!("/tickets/{}", jobs.void)).await;
+    for number in jobs.others {
+        walk.glance(&format!("job-{number}"), &format!("/tickets/{number}")).await;
+    }
+    for sheet in Sheet::ALL {
+        walk.visit(&format!("facts-{}", sheet.code()), &format!("{stopped}/facts/{}", sheet.code())).await;
+    }
+    walk.visitor.unfold().await;
+    walk.look("facts-open").await;
+    for page in ["intake", "intake/done", "history", "tag", "receipt", "sign/intake", "sign/build"] {
+        walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
+    }
+    walk.visit("compare", &format!("{stopped}/compare?from=1&to=2")).await;
+    walk.visit("receipt-shop", &format!("/receipts/{}", jobs.receipt)).await;
+    assert_all_visited(&walk.visited, |path| path.starts_with("/tickets/") || path.starts_with("/receipts/"));
+    walk.end();
+}
+
+#[tokio::test(flavor = "multi_thread")]
+async fn the_answers_to_what_is_sent_from_a_job() {
+    let (shop, demo) = Shop::full().await;
+    let jobs = shown(&shop, &demo).await;
+    let mut walk = Walk::of(Visitor::with(&shop, TABLET, true).await);
+    walk.visitor.sign_in(OWNER).await;
+    let stopped = format!("/tickets/{}", jobs.stopped);
+
+    walk.visitor.goto(&stopped).await;
+    walk.visitor.tap(".moves button").await;
+    walk.look("gate").await;
+    walk.visitor.goto(&format!("{stopped}/facts/measured")).await;
+    walk.visitor.unfold().await;
+    walk.visitor.write("f.bell.runout_in", "a lot").await;
+    walk.visitor.press("Show what changes").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("facts-wrong").await;
+
+    let signed = format!("/tickets/{}", jobs.signed);
+    walk.visitor.goto(&format!("{signed}/facts/outside")).await;
+    walk.visitor.unfold().await;
+    walk.visitor.choose("f.threads.mount_bolt", "inch").await;
+    walk.visitor.choose("f.threads.mount_hole", "metric").await;
+    walk.visitor.press("Show what changes").await;
+    walk.visitor.reads("will no longer hold").await;
+    walk.look("diff").await;
+    walk.visitor.press("Save as a new version").await;
+    walk.visitor.reads("this is now version").await;
+    walk.look("job-saved").await;
+
+    walk.visitor.press("Make a link to sign").await;
+    walk.visitor.reads("It is shown this once").await;
+    walk.look("link-made").await;
+
+    let meanwhile = Visitor::with(&shop, TABLET, false).await;
+    meanwhile.sign_in(endplay::demo::TECHNICIAN).await;
+    for visitor in [&walk.visitor, &meanwhile] {
+        visitor.goto(&format!("{stopped}/facts/measured")).await;
+    }
+    for (visitor, text) in [(&meanwhile, "0.004"), (&walk.visitor, "0.006")] {
+        visitor.unfold().await;
+        visitor.write("f.bell.runout_in", text).await;
+        visitor.press("Show what changes").await;
+        if text == "0.004" {
+            visitor.press("Save as a new version").await;
+            visitor.reads("this is now version").await;
+        }
+    }
+    walk.visitor.reads("Somebody changed the same thing").await;
+    walk.look("conflict").await;
+    walk.end();
+}
