@@ -4,11 +4,11 @@
 //! typed form, calls one use case of [`crate::service`], and answers with a page or the way to the next one.
 //! Nothing here decides anything about a ticket, and nothing here keeps anything.
 //!
-//! - [`routes`] is the table of every address with who may ask for it. The router is made from the table and the
+//! - `routes` is the table of every address with who may ask for it. The router is made from the table and the
 //!   table's guard stands before every handler, so that a handler cannot forget it.
-//! - [`guard`] is what every answer passes through, errors too: headers, reference, limits, the check that a form
+//! - `guard` is what every answer passes through, errors too: headers, reference, limits, the check that a form
 //!   came from our own page.
-//! - [`failure`] is the one error of the edge.
+//! - `failure` is the one error of the edge.
 
 mod access;
 mod assets;
