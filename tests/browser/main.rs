@@ -9,6 +9,7 @@ mod journey;
 mod keyboard;
 mod looks;
 mod pages;
+mod pictures;
 mod print;
 mod server;
 mod visitor;
