@@ -68,7 +68,7 @@ async fn the_pages_of_a_job() {
     }
     walk.visitor.unfold().await;
     walk.look("facts-open").await;
-    for page in ["intake", "intake/done", "history", "tag", "receipt", "sign/intake", "sign/build"] {
+    for page in ["intake", "intake/done", "contact", "history", "tag", "receipt", "sign/intake", "sign/build"] {
         walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
     }
     walk.visit("compare", &format!("{stopped}/compare?from=1&to=2")).await;
