@@ -178,20 +178,28 @@ impl Drop for Browser {
 }
 
 /// Starts a driver on a free port and waits until it says which.
+///
+/// It asks for a free port of one address family and wants the same one of the other; when somebody
+/// else has that, it gives up at once, and the next try gets another port.
 fn start_driver() -> (Child, u16) {
-    let mut driver = Command::new("chromedriver")
-        .arg("--port=0")
-        .process_group(0)
-        .stdout(Stdio::piped())
-        .stderr(Stdio::null())
-        .spawn()
-        .expect("chromedriver is installed (`.ci/setup test`)");
-    let output = driver.stdout.take().expect("a pipe was asked for");
-    let mut lines = BufReader::new(output).lines().map_while(Result::ok);
-    let port = lines
-        .find_map(|line| line.split("successfully on port ").nth(1)?.trim_end_matches('.').parse().ok())
-        .expect("chromedriver says its port");
-    // Keep the pipe drained, or the driver stops when it is full.
-    std::thread::spawn(move || lines.for_each(drop));
-    (driver, port)
+    for _ in 0..20 {
+        let mut driver = Command::new("chromedriver")
+            .arg("--port=0")
+            .process_group(0)
+            .stdout(Stdio::piped())
+            .stderr(Stdio::null())
+            .spawn()
+            .expect("chromedriver is installed (`.ci/setup test`)");
+        let output = driver.stdout.take().expect("a pipe was asked for");
+        let mut lines = BufReader::new(output).lines().map_while(Result::ok);
+        let port =
+            lines.find_map(|line| line.split("successfully on port ").nth(1)?.trim_end_matches('.').parse().ok());
+        if let Some(port) = port {
+            // Keep the pipe drained, or the driver stops when it is full.
+            std::thread::spawn(move || lines.for_each(drop));
+            return (driver, port);
+        }
+        let _ = driver.wait();
+    }
+    panic!("chromedriver found no free port in twenty tries");
 }
