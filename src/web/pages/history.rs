@@ -83,10 +83,33 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
     Entry {
         at: moment(event.at, zone),
         by: event.by_name.clone(),
-        device: event.device.clone(),
+        device: in_words(&event.device),
         what: event.happened.sentence(),
         words,
         changes,
         revision,
+    }
+}
+
+/// A device by the name the shop gave it; what a browser says of itself is for the proof, not for people.
+fn in_words(device: &str) -> String {
+    let browsers_own = device.contains('/') && device.contains('(');
+    match (browsers_own, device.contains("Mobile")) {
+        (false, _) => device.to_owned(),
+        (true, true) => "a phone or tablet".to_owned(),
+        (true, false) => "a computer".to_owned(),
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::in_words;
+
+    #[test]
+    fn a_device_is_told_in_words() {
+        assert_eq!(in_words("the bench tablet"), "the bench tablet");
+        assert_eq!(in_words(""), "");
+        assert_eq!(in_words("Browser/5.0 (Desk; x64) Engine/1.0"), "a computer");
+        assert_eq!(in_words("Browser/5.0 (Hand; arm) Engine/1.0 Mobile"), "a phone or tablet");
     }
 }
