@@ -1,10 +1,12 @@
 //! Changing what a ticket says: facts, words, price. Every change is a new revision.
 
 use super::write::Scene;
-use super::{By, Command, Failure, Revision, Ticket};
+use super::{Book, By, Command, Failure, Revision, Ticket};
 use crate::store::ticket::Counts;
 use crate::store::{self, ticket};
-use crate::ticket::{Action, Change, Contents, Edit, Happening, Judgement, Severity, Stage, changes, covers, merge};
+use crate::ticket::{
+    Action, Change, Contents, Edit, Happening, Judgement, Severity, Silenced, Stage, changes, covers, merge,
+};
 use serde::{Deserialize, Serialize};
 
 /// An edit of a ticket, with the revision its form was made from.
@@ -52,7 +54,7 @@ impl Command for ChangeTicket {
         if changes.is_empty() {
             return Ok(Revised { revision: ticket.revision, changes });
         }
-        let next = revision(scene, ticket.revision + 1, merged)?;
+        let next = revision(scene, ticket.revision + 1, merged, &current.judgement.silenced).await?;
         let counts = counts(&next.judgement, ticket.stage);
         store::revision::insert(scene.conn, scene.shop, ticket.id, &next).await?;
         ticket::set_revision(scene.conn, scene.shop, ticket.id, next.number, &next.covers, counts).await?;
@@ -61,10 +63,16 @@ impl Command for ChangeTicket {
     }
 }
 
-/// A revision of these contents, judged now.
-pub(super) fn revision(scene: &Scene<'_>, number: i32, contents: Contents) -> Result<Revision, Failure> {
+/// A revision of these contents, judged now by the shop's book.
+pub(super) async fn revision(
+    scene: &mut Scene<'_>,
+    number: i32,
+    contents: Contents,
+    silenced: &[Silenced],
+) -> Result<Revision, Failure> {
+    let book = Book::load(scene.conn, scene.shop).await?;
     let caller = scene.caller()?;
-    let judgement = (scene.judge)(contents.facts.job());
+    let judgement = (scene.judge)(contents.facts.job(), &book, silenced);
     let covers = covers(&contents, &judgement).to_string();
     let (staff_id, made_by) = (caller.staff, caller.name.clone());
     Ok(Revision { number, made_at: scene.now, staff_id, made_by, contents, judgement, covers })

@@ -1,16 +1,17 @@
 //! The rule book's verdicts in the shape a ticket keeps.
 
+use super::Book;
 use crate::job::{FactSet, Job};
-use crate::rules::{self, Limits};
-use crate::ticket::{Found, Judgement, Severity, Undecided};
+use crate::rules;
+use crate::ticket::{Found, Judgement, Severity, Silenced, Undecided};
 
-/// Holds a job against the rule book with the limits as they ship.
+/// Holds a job against the shop's rule book, and sets aside what the shop has set aside for this ticket.
 ///
 /// What is kept with a revision are the words and limits of its day, so an old signature goes on
 /// saying what was said then, whatever the book says later.
-pub fn judge(job: &Job) -> Judgement {
-    let verdicts = rules::judge(job, &Limits::default());
-    Judgement {
+pub fn judge(job: &Job, book: &Book, silenced: &[Silenced]) -> Judgement {
+    let verdicts = rules::judge(job, &book.limits);
+    let judgement = Judgement {
         findings: verdicts.findings.iter().map(found).collect(),
         undecided: verdicts
             .undecided
@@ -21,7 +22,9 @@ pub fn judge(job: &Job) -> Judgement {
                 needs: paths(&open.needs),
             })
             .collect(),
-    }
+        silenced: Vec::new(),
+    };
+    judgement.silencing(silenced)
 }
 
 fn found(finding: &rules::Finding) -> Found {
@@ -51,12 +54,14 @@ fn paths(facts: &FactSet) -> Vec<String> {
 mod tests {
     use super::*;
     use crate::job::ThreadSystem;
+    use crate::quantity::Quantity;
+    use crate::rules::LimitId;
 
     #[test]
     fn a_finding_keeps_its_words_its_limits_and_the_facts_it_rests_on() {
         let mut job = Job::plain();
         job.threads.mount_hole.set(ThreadSystem::Metric);
-        let judgement = judge(&job);
+        let judgement = judge(&job, &Book::default(), &[]);
         let found = judgement.findings.iter().find(|found| found.code == "THR-02").expect("the mount bolt is wrong");
         assert_eq!(found.severity, Severity::Stop);
         assert_eq!(found.facts, ["threads.mount_hole", "threads.mount_bolt"]);
@@ -67,8 +72,20 @@ mod tests {
     fn what_cannot_be_decided_says_what_it_waits_for() {
         let mut job = Job::plain();
         job.threads.mount_hole.forget();
-        let judgement = judge(&job);
+        let judgement = judge(&job, &Book::default(), &[]);
         let open = judgement.undecided.iter().find(|open| open.code == "THR-02").expect("the hole is not known");
         assert_eq!((open.due.as_str(), open.needs.as_slice()), ("assembly", &["threads.mount_hole".to_owned()][..]));
+    }
+
+    #[test]
+    fn a_finding_follows_the_limits_of_the_shop_and_names_them() {
+        let mut job = Job::plain();
+        job.bell.runout_in.set(Quantity::new(0.009));
+        let found = |book: &Book| judge(&job, book, &[]).findings.into_iter().find(|found| found.code == "CSE-10");
+        assert_eq!(found(&Book::default()), None);
+        let mut book = Book::default();
+        book.limits.set(LimitId::bell_runout, 0.008).expect("within its range");
+        let basis = found(&book).expect("0.009 in is more than this shop allows").basis;
+        assert!(basis.contains("bell bore runout 0.008 in (set by this shop; 0.01 in as supplied"), "{basis}");
     }
 }

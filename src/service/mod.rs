@@ -6,6 +6,7 @@
 mod account;
 mod admit;
 mod board;
+mod book;
 mod change;
 mod contact;
 mod counter;
@@ -34,6 +35,7 @@ mod token;
 mod write;
 
 pub use account::ChangePassword;
+pub use book::Book;
 pub use change::{ChangeTicket, Revised};
 pub use contact::{ChangeContact, Person, VehicleWords};
 pub use counter::AnswerAtCounter;
@@ -68,14 +70,15 @@ pub use crate::store::staff::Staff;
 pub use crate::store::ticket::Ticket;
 
 use crate::job::Job;
-use crate::ticket::Judgement;
+use crate::ticket::{Judgement, Silenced};
 use jiff::Timestamp;
 use sqlx::{PgConnection, PgPool};
 use std::pin::Pin;
 use std::sync::Arc;
 
-/// Holds a job against the rule book.
-pub type Judge = fn(&Job) -> Judgement;
+/// Holds a job against the shop's rule book, setting aside what was set aside: [`judge`], except in tests, which
+/// bring a few rules that never change.
+pub type Judge = fn(&Job, &Book, &[Silenced]) -> Judgement;
 
 type Clock = Arc<dyn Fn() -> Timestamp + Send + Sync>;
 

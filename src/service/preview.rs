@@ -1,6 +1,6 @@
 //! What an edit would come to, before anybody saves it. Nothing is written.
 
-use super::{Caller, Failure, Revision, Service, Ticket};
+use super::{Book, Caller, Failure, Revision, Service, Ticket};
 use crate::store::{revision, signature, ticket};
 use crate::ticket::{
     Action, Answer, Approval, Change, Contents, Edit, Hand, Judgement, Purpose, SignatureRecord, TickStanding,
@@ -65,7 +65,7 @@ impl Service {
     ) -> Result<Preview, Failure> {
         self.admit(caller, Action::ReadTickets).await?;
         let shop = caller.shop;
-        let (ticket, base, current, signed) = self
+        let (ticket, base, current, signed, book) = self
             .read(|conn| {
                 Box::pin(async move {
                     let ticket = ticket::find(conn, shop, number).await?.ok_or(Failure::NotFound("such ticket"))?;
@@ -76,14 +76,14 @@ impl Service {
                     let build =
                         |kept: &signature::Kept| kept.purpose == Purpose::Build && kept.answer == Answer::Signed;
                     let signed = kept.into_iter().find(build);
-                    Ok((ticket, base, current, signed))
+                    Ok((ticket, base, current, signed, Book::load(conn, shop).await?))
                 })
             })
             .await?;
         let hand = Hand { by: caller.name.clone(), at: self.now() };
         let stands = if with_others { &current } else { &base };
         let contents = merge(&base.contents, &stands.contents, edit, &hand)?;
-        let after = (self.judge)(contents.facts.job());
+        let after = (self.judge)(contents.facts.job(), &book, &current.judgement.silenced);
         let latest = ticket.build_answer.zip(ticket.build_covers.as_deref());
         let holds = Approval::of_build(latest, &ticket.covers) == Approval::Signed;
         let ends = covers(&contents, &after).to_string() != ticket.covers;

@@ -78,7 +78,7 @@ impl Command for TakeIn {
         };
         form::none(problems)?;
 
-        let revision = revision(scene, 1, contents)?;
+        let revision = revision(scene, 1, contents, &[]).await?;
         customer::write(scene.conn, scene.shop, &customer).await?;
         customer::write_vehicle(scene.conn, scene.shop, &vehicle).await?;
         let ticket = Ticket {

@@ -6,6 +6,7 @@ mod columns;
 pub mod customer;
 pub mod event;
 pub mod idempotency;
+pub mod limit;
 pub mod link;
 pub mod pool;
 pub mod revision;

@@ -1,6 +1,7 @@
 //! What the rule book said about a revision, in the shape a ticket keeps it.
 
 use super::coded::coded;
+use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
 coded! {
@@ -49,6 +50,19 @@ pub struct Undecided {
     pub needs: Vec<String>,
 }
 
+/// A finding that the shop set aside for one ticket, in writing.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct Silenced {
+    /// What was found.
+    pub found: Found,
+    /// Why it is set aside.
+    pub reason: String,
+    /// The name of who did it.
+    pub by: String,
+    /// When.
+    pub at: Timestamp,
+}
+
 /// Everything the rule book said about one revision.
 #[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Judgement {
@@ -56,6 +70,9 @@ pub struct Judgement {
     pub findings: Vec<Found>,
     /// What cannot be decided yet.
     pub undecided: Vec<Undecided>,
+    /// What is wrong and set aside for this ticket: it closes no gate and is counted nowhere.
+    #[serde(default)]
+    pub silenced: Vec<Silenced>,
 }
 
 impl Judgement {
@@ -64,8 +81,73 @@ impl Judgement {
         self.findings.iter().filter(move |found| found.severity == severity)
     }
 
+    /// The same with what was set aside before still set aside. A finding that has gone, or is no longer as grave as
+    /// it was, is not: somebody has to look at it anew.
+    #[must_use]
+    pub fn silencing(mut self, before: &[Silenced]) -> Self {
+        for earlier in before {
+            let same = |found: &Found| (&found.code, found.severity) == (&earlier.found.code, earlier.found.severity);
+            if let Some(place) = self.findings.iter().position(same) {
+                let found = self.findings.remove(place);
+                self.silenced.push(Silenced { found, ..earlier.clone() });
+            }
+        }
+        self
+    }
+
     /// The findings the customer must accept, each with a tick of its own.
     pub fn to_accept(&self) -> impl Iterator<Item = &Found> {
         self.findings.iter().filter(|found| found.customer_accepts)
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    fn found(code: &str, severity: Severity, customer: &str) -> Found {
+        Found {
+            code: code.into(),
+            severity,
+            title: "Title".into(),
+            shop: "Shop".into(),
+            customer: customer.into(),
+            fix: "Fix".into(),
+            basis: "Basis".into(),
+            customer_accepts: false,
+            facts: Vec::new(),
+        }
+    }
+
+    fn judged(findings: Vec<Found>) -> Judgement {
+        Judgement { findings, ..Judgement::default() }
+    }
+
+    fn silenced(found: Found) -> Silenced {
+        Silenced { found, reason: "bench dyno says so".into(), by: "Olive".into(), at: Timestamp::UNIX_EPOCH }
+    }
+
+    #[test]
+    fn what_is_set_aside_leaves_the_findings_and_stays_in_sight_in_todays_words() {
+        let before = [silenced(found("A-01", Severity::Stop, "old words"))];
+        let now = judged(vec![found("A-01", Severity::Stop, "new words"), found("A-02", Severity::Note, "")]);
+        let judgement = now.silencing(&before);
+        assert_eq!(judgement.findings, [found("A-02", Severity::Note, "")]);
+        assert_eq!(judgement.silenced, [silenced(found("A-01", Severity::Stop, "new words"))]);
+        assert_eq!(judgement.of(Severity::Stop).count(), 0);
+    }
+
+    #[test]
+    fn what_has_gone_or_grown_graver_is_not_set_aside_any_more() {
+        let before = [silenced(found("A-01", Severity::Caution, ""))];
+        assert_eq!(judged(Vec::new()).silencing(&before), Judgement::default());
+        let graver = judged(vec![found("A-01", Severity::Stop, "")]);
+        assert_eq!(graver.clone().silencing(&before), graver);
+    }
+
+    #[test]
+    fn a_judgement_kept_before_anything_could_be_set_aside_still_reads() {
+        let kept: Judgement = serde_json::from_str(r#"{"findings": [], "undecided": []}"#).expect("it reads");
+        assert_eq!(kept, Judgement::default());
     }
 }

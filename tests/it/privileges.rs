@@ -4,7 +4,7 @@ use crate::support;
 use sqlx::{AssertSqlSafe, Executor, Row};
 
 /// Written once, read for ever.
-const HISTORY: [&str; 5] = ["revision", "event", "signature", "gate_override", "idempotency"];
+const HISTORY: [&str; 6] = ["revision", "event", "limit_change", "signature", "gate_override", "idempotency"];
 
 async fn tables(database: &support::TestDatabase) -> Vec<String> {
     let sql = "SELECT table_name::text FROM information_schema.tables
@@ -98,6 +98,7 @@ async fn every_grant_is_one_somebody_decided_on() {
             "event: insert select",
             "gate_override: insert select",
             "idempotency: insert select",
+            "limit_change: insert select",
             "outbox: delete insert select",
             "revision: insert select",
             "session: delete insert select update",

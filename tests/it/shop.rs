@@ -4,11 +4,13 @@ use crate::support::{self, TestDatabase};
 use endplay::job::{Job, fact_named};
 use endplay::postgres::ADMIN;
 use endplay::service::{
-    AddStaff, Caller, ChangeTicket, CustomerAnswer, Failure, FirstStart, Key, MakeLink, Person, Revised, Service,
+    AddStaff, Book, Caller, ChangeTicket, CustomerAnswer, Failure, FirstStart, Key, MakeLink, Person, Revised, Service,
     SetUp, TakeIn, VehicleWords, WhichVehicle, Who, WhoseUnit,
 };
 use endplay::store;
-use endplay::ticket::{Answer, Edit, FactChange, Found, Judgement, Purpose, Role, Severity, Source, Undecided};
+use endplay::ticket::{
+    Answer, Edit, FactChange, Found, Judgement, Purpose, Role, Severity, Silenced, Source, Undecided,
+};
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Value, json};
 use sqlx::PgPool;
@@ -181,7 +183,7 @@ pub fn fact(path: &str, value: Value) -> Edit {
 }
 
 /// Six ring holes: a stop. Raced: a caution to accept. Axle ratio unknown: cannot decide.
-pub fn three_rules(job: &Job) -> Judgement {
+pub fn three_rules(job: &Job, _: &Book, silenced: &[Silenced]) -> Judgement {
     let value = |path: &str| job.slot(fact_named(path).expect("a fact of the job file")).json();
     let found = |code: &str, severity, title: &str, customer: &str, customer_accepts, fact: &str| Found {
         code: code.into(),
@@ -210,5 +212,5 @@ pub fn three_rules(job: &Job) -> Judgement {
             needs: vec!["vehicle.axle_ratio".into()],
         });
     }
-    judgement
+    judgement.silencing(silenced)
 }

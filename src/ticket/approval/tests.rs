@@ -32,7 +32,7 @@ fn finding(code: &str, customer: &str, customer_accepts: bool) -> Found {
 }
 
 fn with(findings: Vec<Found>) -> Judgement {
-    Judgement { findings, undecided: Vec::new() }
+    Judgement { findings, ..Judgement::default() }
 }
 
 #[test]

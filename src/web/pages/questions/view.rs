@@ -164,12 +164,12 @@ mod tests {
     #[test]
     fn a_fact_leads_to_its_question_or_nowhere_but_never_off_the_page() {
         let judgement = Judgement {
-            findings: Vec::new(),
             undecided: vec![Undecided {
                 code: "X-01".into(),
                 due: "intake".into(),
                 needs: vec!["use.raced".into(), "engine.dowels".into(), "pump.holes".into()],
             }],
+            ..Judgement::default()
         };
         let shown = sections(&FormState::empty(), &Job::unknown(), &Contents::default());
         let findings = findings(&judgement, &Contents::default(), &shown);
