@@ -20,6 +20,7 @@ pub use declaration::{Bound, Declaration, FactId, Kind, Plain, Sheet, Word};
 pub use error::JobError;
 pub use fact::{Fact, Slot};
 pub use groups::*;
+pub use nearest::{nearest as nearest_word, nearest_path};
 pub use random::{random_job, random_value};
 pub use set::FactSet;
 pub use typed::{read_text, say};

@@ -10,7 +10,7 @@ const ALIKE: f64 = 0.8;
 const ALIKE_ELSEWHERE: f64 = 0.9;
 
 /// The most alike of the names, if any is alike enough.
-pub(super) fn nearest<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
+pub fn nearest<'a>(name: &str, known: impl IntoIterator<Item = &'a str>) -> Option<&'a str> {
     best(name, known.into_iter().map(|name| (name, name)), ALIKE)
 }
 
@@ -27,7 +27,7 @@ pub(super) fn nearest_fact(group: &str, leaf: &str) -> Option<&'static str> {
 }
 
 /// The fact that was meant by a dotted name of which nothing need be right.
-pub(super) fn nearest_path(path: &str) -> Option<&'static str> {
+pub fn nearest_path(path: &str) -> Option<&'static str> {
     match path.split_once('.') {
         Some((group, leaf)) if GROUPS.iter().any(|(known, _)| *known == group) => nearest_fact(group, leaf),
         _ => nearest(path, facts().iter().map(|fact| fact.path)),

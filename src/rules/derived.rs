@@ -7,7 +7,7 @@ use super::ask::{Ask, YesNo};
 use super::known::{Known, Together};
 use super::limits::{LimitId, Limits};
 use crate::calc::{clutch, converter, driveshaft, gear_set, one_way, speedometer, tire};
-use crate::job::{BrakeKind, FactSet, FactValue, Job, TireKind, Year};
+use crate::job::{BrakeKind, FactSet, FactValue, Job, Kind, TireKind, Year};
 use crate::quantity::{Celsius, Inch, Kilowatt, One, PoundFoot, Quantity, Rpm};
 use serde_json::Value;
 
@@ -20,6 +20,8 @@ pub struct DerivedDeclaration {
     pub doc: &'static str,
     /// Every limit that goes into it.
     pub limits: &'static [LimitId],
+    /// What kind of value it is.
+    pub kind: Kind,
 }
 
 /// Declares the computed quantities in the order they build on each other.
@@ -51,6 +53,7 @@ macro_rules! derived {
                     path: $path,
                     doc: concat!($($doc),+),
                     limits: &[$(LimitId::$limit),*],
+                    kind: <$type as FactValue>::KIND,
                 }),+];
                 &DECLARATIONS[self as usize]
             }

@@ -17,6 +17,7 @@ mod ask;
 mod book;
 mod derived;
 mod families;
+pub mod house;
 mod known;
 mod limits;
 mod parts;
