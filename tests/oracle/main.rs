@@ -6,6 +6,7 @@
 //! the count of clear rules, and every number.
 
 mod agreement;
+mod house_rules;
 mod jobs;
 mod language;
 mod source;

@@ -17,10 +17,12 @@
 
 mod condition;
 mod read;
+mod rule;
 mod words;
 
 pub use condition::Condition;
 pub use read::{Amiss, LONGEST, read};
+pub use rule::{HouseRule, house_code};
 
 #[cfg(test)]
 mod tests;

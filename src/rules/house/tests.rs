@@ -110,7 +110,7 @@ fn a_wrong_name_or_word_is_answered_with_the_right_one() {
         ("use.kind == 'drg'", "Did you mean \"drag\"?"),
         ("event.date > 'May 31'", "event.date is a day; \"May 31\" is not."),
         ("use.kind > 'drag'", "Only numbers and days can be more or less"),
-        ("use.kind == bell.kind", "have different words"),
+        ("use.kind == bell.kind", "have no word in common"),
         ("use.kind == 3", "\"==\" cannot hold a text against a number."),
         ("use.raced > 3", "\">\" cannot hold true or false against a number."),
         ("use.raced + 3 > 1", "\"+\" wants a number"),

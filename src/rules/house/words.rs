@@ -38,8 +38,8 @@ impl Vocabulary {
                 Err(format!("\"{a}\" and \"{b}\" are both fixed texts: one side has to be a fact."))
             }
             (Self::Quoted(text), fact) | (fact, Self::Quoted(text)) => fact.takes(text),
-            (Self::Choice(a, these), Self::Choice(b, those)) if !std::ptr::eq(*these, *those) => {
-                Err(format!("{} and {} have different words, so they are never the same.", path(*a), path(*b)))
+            (Self::Choice(a, these), Self::Choice(b, those)) if !share_a_word(these, those) => {
+                Err(format!("{} and {} have no word in common, so they are never the same.", path(*a), path(*b)))
             }
             (Self::Choice(..), Self::Choice(..)) | (Self::Day(_), Self::Day(_)) | (Self::Free(_), Self::Free(_)) => {
                 Ok(())
@@ -79,6 +79,10 @@ impl Vocabulary {
             Self::Free(_) => "free words",
         }
     }
+}
+
+fn share_a_word(these: &[Choice], those: &[Choice]) -> bool {
+    these.iter().any(|word| those.iter().any(|other| other.code == word.code))
 }
 
 fn path(fact: FactId) -> &'static str {
