@@ -1,8 +1,9 @@
-//! What follows from a job: the questions to ask next, the summary a customer reads.
+//! What follows from a job: the questions to ask next, the steps of the work, the summary a customer reads.
 //!
 //! Pure: a job goes in, what to do with it comes out.
 
 mod counter;
+pub mod steps;
 pub mod summary;
 
 pub use counter::{Asked, Question, Section, comes_up, counter, counter_sections};

@@ -1,7 +1,7 @@
 //! Three thousand jobs through the command line, each compared with the second reading.
 
 use crate::jobs::{Dice, Known, job, line, thresholds, values};
-use crate::language::{Book, Value};
+use crate::language::{Book, Expression, Value};
 use std::collections::{BTreeMap, BTreeSet};
 use std::process::Command;
 
@@ -13,11 +13,12 @@ struct Reading {
     findings: BTreeSet<String>,
     undecided: BTreeMap<String, BTreeSet<String>>,
     clear: usize,
+    steps: Vec<String>,
 }
 
 fn second_reading(book: &Book, known: &Known) -> (Reading, BTreeMap<String, Value>) {
     let facts = values(known);
-    let mut reading = Reading { findings: BTreeSet::new(), undecided: BTreeMap::new(), clear: 0 };
+    let mut reading = Reading { findings: BTreeSet::new(), undecided: BTreeMap::new(), clear: 0, steps: Vec::new() };
     for (code, condition) in &book.rules {
         match book.work_out(condition, &facts) {
             Ok(Value::Yes(true)) => {
@@ -29,6 +30,12 @@ fn second_reading(book: &Book, known: &Known) -> (Reading, BTreeMap<String, Valu
             }
         }
     }
+    let needed = |condition: &Option<Expression>| match condition {
+        Some(condition) => book.work_out(condition, &facts) == Ok(Value::Yes(true)),
+        None => true,
+    };
+    reading.steps =
+        book.steps.iter().filter(|(_, condition)| needed(condition)).map(|(code, _)| code.clone()).collect();
     let numbers = book
         .derived
         .iter()
@@ -44,6 +51,7 @@ fn first_reading(report: &serde_json::Value) -> Reading {
         findings: list("findings").iter().map(|finding| text(&finding["code"])).collect(),
         undecided: list("undecided").iter().map(|open| (text(&open["code"]), needs(open))).collect(),
         clear: report["clear"].as_u64().expect("a count") as usize,
+        steps: list("steps").iter().map(text).collect(),
     }
 }
 
@@ -85,11 +93,15 @@ fn the_program_and_the_second_reading_agree_on_every_job() {
         printed.lines().map(|line| serde_json::from_str(line).expect("one object a line")).collect();
     assert_eq!(reports.len(), JOBS);
     let mut seen: BTreeMap<&str, [bool; 3]> = BTreeMap::new();
+    let mut steps_seen: BTreeMap<&str, [bool; 2]> = BTreeMap::new();
     for (known, report) in jobs.iter().zip(&reports) {
         let (there, numbers) = second_reading(&book, known);
         let here = first_reading(report);
         assert_eq!(here, there, "on {}", line(known));
         assert_eq!(numbers_differ(&report["derived"], &numbers), None, "on {}", line(known));
+        for (code, _) in &book.steps {
+            steps_seen.entry(code).or_default()[usize::from(there.steps.contains(code))] = true;
+        }
         for (code, _) in &book.rules {
             let row = seen.entry(code).or_default();
             let verdict = if there.findings.contains(code) {
@@ -104,6 +116,9 @@ fn the_program_and_the_second_reading_agree_on_every_job() {
     }
     let unseen: Vec<_> = seen.iter().filter(|(_, row)| **row != [true; 3]).collect();
     assert!(unseen.is_empty(), "never seen to fire, wait and be clear: {unseen:?}");
+    let always = |code: &str| book.steps.iter().any(|(step, condition)| step == code && condition.is_none());
+    let one_way: Vec<_> = steps_seen.iter().filter(|(code, row)| **row != [true; 2] && !always(code)).collect();
+    assert!(one_way.is_empty(), "never seen both needed and not needed: {one_way:?}");
 }
 
 #[test]
@@ -112,6 +127,8 @@ fn both_readings_know_the_same_rules_and_numbers() {
     let here: BTreeSet<_> = endplay::rules::rules().map(|rule| rule.code.to_owned()).collect();
     let there: BTreeSet<_> = book.rules.iter().map(|(code, _)| code.clone()).collect();
     assert_eq!(here, there);
+    let steps = endplay::plan::steps::steps().map(|step| step.code);
+    assert!(steps.eq(book.steps.iter().map(|(code, _)| code.as_str())), "the same steps in the same order");
     let names: BTreeSet<_> = endplay::rules::DerivedId::ALL.iter().map(|id| id.declaration().path).collect();
     assert_eq!(names, book.derived.iter().map(|(name, _)| name.as_str()).collect());
 }

@@ -24,7 +24,9 @@ impl Dice {
 /// Numbers that stand in the same condition or formula as a fact, by the fact's name.
 pub fn thresholds(book: &Book) -> HashMap<String, Vec<f64>> {
     let mut near: HashMap<String, Vec<f64>> = HashMap::new();
-    for (_, expression) in book.rules.iter().chain(&book.derived) {
+    let steps = book.steps.iter().filter_map(|(_, condition)| condition.as_ref());
+    let rules = book.rules.iter().chain(&book.derived).map(|(_, expression)| expression);
+    for expression in rules.chain(steps) {
         let (mut names, mut numbers) = (Vec::new(), Vec::new());
         gather(expression, &mut names, &mut numbers);
         for name in names {

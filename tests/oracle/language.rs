@@ -32,13 +32,15 @@ pub enum Expression {
 pub struct Book {
     pub rules: Vec<(String, Expression)>,
     pub derived: Vec<(String, Expression)>,
+    /// Steps in the order of the work; none when one belongs to every job.
+    pub steps: Vec<(String, Option<Expression>)>,
     /// Keys and number, in the order of the file; `*` stands for anything.
     limits: Vec<(Vec<String>, f64)>,
 }
 
 impl Book {
     pub fn read(text: &str) -> Self {
-        let mut book = Self { rules: Vec::new(), derived: Vec::new(), limits: Vec::new() };
+        let mut book = Self { rules: Vec::new(), derived: Vec::new(), steps: Vec::new(), limits: Vec::new() };
         for line in text.lines().filter(|line| !line.is_empty() && !line.starts_with('#')) {
             let (head, body) = line.split_once(" = ").expect("every line has a name and a body");
             let mut head = head.split(' ').map(str::to_owned);
@@ -47,6 +49,7 @@ impl Book {
             match kind.as_str() {
                 "limit" => book.limits.push((rest, body.parse().expect("a limit is a number"))),
                 "derived" => book.derived.push((rest[0].clone(), parse(body))),
+                "step" => book.steps.push((rest[0].clone(), (body != "always").then(|| parse(body)))),
                 "rule" => book.rules.push((rest[0].clone(), parse(body))),
                 other => panic!("a line of no known kind: {other}"),
             }

@@ -2,6 +2,7 @@
 
 use crate::command::wrap::paragraph;
 use crate::job::{FactSet, Job, JobError};
+use crate::plan::steps::{Phase, Step, checklist};
 use crate::rules::{DerivedId, Severity, Verdicts};
 use serde::Serialize;
 use serde_json::{Map, Value};
@@ -14,8 +15,8 @@ struct Report {
     undecided: Vec<UndecidedReport>,
     clear: usize,
     derived: Map<String, Value>,
-    /// The checklist of the job; the book of steps is not written yet.
-    steps: [&'static str; 0],
+    /// The steps this job needs, in the order of the work; a step that cannot be decided yet is not among them.
+    steps: Vec<&'static str>,
 }
 
 #[derive(Serialize)]
@@ -68,7 +69,7 @@ pub fn json(job: &Job, verdicts: &Verdicts) -> serde_json::Result<String> {
         undecided: undecided.collect(),
         clear: verdicts.clear,
         derived: derived(verdicts),
-        steps: [],
+        steps: needed(job).map(|step| step.code).collect(),
     })
 }
 
@@ -112,6 +113,7 @@ pub fn text(place: &str, job: &Job, verdicts: &Verdicts) -> String {
             paragraph(&mut out, &format!("           {} ({}): ", open.rule.code, open.rule.due.code()), &needs);
         }
     }
+    told_steps(&mut out, job);
     let numbers = derived(verdicts);
     if !numbers.is_empty() {
         out.push_str("\n  Worked out:\n");
@@ -121,6 +123,31 @@ pub fn text(place: &str, job: &Job, verdicts: &Verdicts) -> String {
         }
     }
     out
+}
+
+/// The steps this job surely needs.
+fn needed(job: &Job) -> impl Iterator<Item = &'static Step> {
+    checklist(job).into_iter().filter(|due| due.applies.value() == Some(&true)).map(|due| due.step)
+}
+
+fn told_steps(out: &mut String, job: &Job) {
+    out.push_str("\n  Steps of this job:\n");
+    let mut phase: Option<Phase> = None;
+    for step in needed(job) {
+        if phase != Some(step.phase) {
+            phase = Some(step.phase);
+            paragraph(out, "    ", step.phase.label());
+        }
+        let hold = if step.hold_point { "HOLD" } else { "" };
+        paragraph(out, &format!("      {hold:<4} {}  ", step.code), step.text);
+    }
+    let open: Vec<_> = checklist(job).into_iter().filter(|due| due.applies.value().is_none()).collect();
+    if !open.is_empty() {
+        paragraph(out, "    ", "May be needed, once it is known");
+        for due in open {
+            paragraph(out, &format!("           {}  ", due.step.code), &paths(due.applies.waits_for()).join(", "));
+        }
+    }
 }
 
 fn counted(count: usize, what: &str) -> String {

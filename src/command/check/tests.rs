@@ -142,6 +142,27 @@ fn people_read_what_to_do_its_basis_and_what_is_missing() {
 }
 
 #[test]
+fn the_steps_of_the_job_are_told_by_phase_with_what_the_others_wait_for() {
+    let job = br#"{"bell": {"cut_planned": true}, "yoke": {"kind": "none"}}"#;
+    let text = checked(&["-".to_owned()], Format::Text, 1, job).out;
+    let steps = text.split_once("Steps of this job:").expect("a list of steps").1;
+    for part in
+        ["\n    Machining\n      HOLD MC-01  Look at", "\n           MC-02  Saw off", "HOLD WA-01  Wash the case"]
+    {
+        assert!(steps.contains(part), "{part} in {steps}");
+    }
+    let (sure, open) = steps.split_once("May be needed, once it is known").expect("a list of open steps");
+    assert!(open.contains("\n           MC-03  bell.kind\n"), "{open}");
+    for left_out in ["MC-10", "IS-06", "AS-15"] {
+        assert!(!sure.contains(left_out) && !open.contains(left_out), "{left_out} in {steps}");
+    }
+    let json: serde_json::Value = serde_json::from_str(&checked(&["-".to_owned()], Format::Json, 1, job).out).unwrap();
+    let codes: Vec<&str> = json["steps"].as_array().unwrap().iter().map(|code| code.as_str().unwrap()).collect();
+    assert!(codes.starts_with(&["IN-01", "IN-02", "IN-03", "IN-07"]), "{codes:?}");
+    assert!(codes.contains(&"MC-02") && !codes.contains(&"MC-03") && !codes.contains(&"MC-10"), "{codes:?}");
+}
+
+#[test]
 fn findings_that_nobody_took_are_no_all_clear() {
     struct Closed(io::ErrorKind);
     impl Write for Closed {

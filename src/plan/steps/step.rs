@@ -1,0 +1,202 @@
+//! What a step is: one declaration that says what is done, why, and when it belongs to a job.
+
+use crate::job::{FactId, Job, fact_named};
+use crate::rules::{Known, Truth};
+use std::fmt;
+
+/// One step of the work.
+pub struct Step {
+    /// Its code, for ever: `WA-01`.
+    pub code: &'static str,
+    /// The part of the work it belongs to.
+    pub phase: Phase,
+    /// What it is called, in a few words.
+    pub title: &'static str,
+    /// What is done.
+    pub text: &'static str,
+    /// What goes wrong without it.
+    pub why: &'static str,
+    /// How it can hurt somebody, and whose word counts; none when it cannot more than any work can.
+    pub hazard: Option<&'static str>,
+    /// Must somebody put initials to it before the work goes on?
+    pub hold_point: bool,
+    /// Can it not be undone? Then the customer signs first.
+    pub permanent: bool,
+    /// Facts that are read off or found while doing it, by path: its number, or what the test showed.
+    pub reads: &'static [&'static str],
+    /// The `order.*` fact that its place in the log fills, by path.
+    pub order: Option<&'static str>,
+    /// When it belongs to a job; none when it belongs to every job.
+    pub when: Option<When>,
+}
+
+/// When a step belongs to a job, with an example of either answer.
+#[derive(Clone, Copy)]
+pub struct When {
+    /// The condition.
+    pub truth: fn(&Job) -> Truth,
+    /// Changes the plain job so that the step belongs to it.
+    pub applies: fn(&mut Job),
+    /// Changes the plain job in the same corner so that it does not.
+    pub spares: fn(&mut Job),
+}
+
+impl fmt::Debug for Step {
+    fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
+        f.write_str(self.code)
+    }
+}
+
+impl Step {
+    /// Does it belong to this job?
+    pub fn applies(&self, job: &Job) -> Truth {
+        self.when.map_or(Known::given(true), |when| (when.truth)(job))
+    }
+
+    /// The `order.*` fact that its place in the log fills.
+    pub fn order_fact(&self) -> Option<FactId> {
+        self.order.and_then(fact_named)
+    }
+
+    /// The facts read off or found while doing it.
+    pub fn facts_read(&self) -> impl Iterator<Item = FactId> {
+        self.reads.iter().filter_map(|path| fact_named(path))
+    }
+
+    /// A step of every job that anybody may tick, until the declaration says more.
+    pub(super) const fn new(
+        code: &'static str,
+        phase: Phase,
+        title: &'static str,
+        text: &'static str,
+        why: &'static str,
+    ) -> Self {
+        Self {
+            code,
+            phase,
+            title,
+            text,
+            why,
+            hazard: None,
+            hold_point: false,
+            permanent: false,
+            reads: &[],
+            order: None,
+            when: None,
+        }
+    }
+
+    /// The work stops here until somebody put initials to it.
+    pub(super) const fn hold(mut self) -> Self {
+        self.hold_point = true;
+        self
+    }
+
+    /// It cannot be undone.
+    pub(super) const fn permanent(mut self) -> Self {
+        self.permanent = true;
+        self
+    }
+
+    /// It can hurt somebody in this way.
+    pub(super) const fn hurts(mut self, hazard: &'static str) -> Self {
+        self.hazard = Some(hazard);
+        self
+    }
+
+    /// These facts are learnt by doing it.
+    pub(super) const fn reads(mut self, facts: &'static [&'static str]) -> Self {
+        self.reads = facts;
+        self
+    }
+
+    /// Its place in the log is this fact.
+    pub(super) const fn order(mut self, fact: &'static str) -> Self {
+        self.order = Some(fact);
+        self
+    }
+
+    /// It belongs only to jobs of which this is true; then an example of a job that needs it and of one that does not.
+    pub(super) const fn when(mut self, truth: fn(&Job) -> Truth, applies: fn(&mut Job), spares: fn(&mut Job)) -> Self {
+        self.when = Some(When { truth, applies, spares });
+        self
+    }
+}
+
+/// The parts of the work, in their order.
+#[derive(Clone, Copy, Debug, PartialEq, Eq, PartialOrd, Ord, Hash)]
+pub enum Phase {
+    /// The unit comes in.
+    Intake,
+    /// It is taken apart and looked at.
+    Teardown,
+    /// Metal is cut, drilled and ground.
+    Machining,
+    /// It is washed for good.
+    Wash,
+    /// Pump, drums and gears are made up.
+    SubAssembly,
+    /// The case is filled.
+    Assembly,
+    /// What bolts on outside is tried together.
+    MockUp,
+    /// It is tried.
+    Test,
+    /// It goes out, with its papers.
+    Delivery,
+    /// It goes into the vehicle.
+    Installation,
+    /// It is looked at again.
+    AfterCare,
+}
+
+impl Phase {
+    /// Every phase, in the order of the work.
+    pub const ALL: [Self; 11] = [
+        Self::Intake,
+        Self::Teardown,
+        Self::Machining,
+        Self::Wash,
+        Self::SubAssembly,
+        Self::Assembly,
+        Self::MockUp,
+        Self::Test,
+        Self::Delivery,
+        Self::Installation,
+        Self::AfterCare,
+    ];
+
+    /// As people read it.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Intake => "Intake",
+            Self::Teardown => "Teardown",
+            Self::Machining => "Machining",
+            Self::Wash => "Wash",
+            Self::SubAssembly => "Sub-assembly",
+            Self::Assembly => "Assembly",
+            Self::MockUp => "Mock-up",
+            Self::Test => "Test",
+            Self::Delivery => "Delivery",
+            Self::Installation => "Installation",
+            Self::AfterCare => "After-care",
+        }
+    }
+
+    /// The letters its codes begin with.
+    pub const fn letters(self) -> &'static str {
+        match self {
+            Self::Intake => "IN",
+            Self::Teardown => "TD",
+            Self::Machining => "MC",
+            Self::Wash => "WA",
+            Self::SubAssembly => "SA",
+            Self::Assembly => "AS",
+            Self::MockUp => "MU",
+            Self::Test => "TE",
+            Self::Delivery => "DL",
+            Self::Installation => "IS",
+            Self::AfterCare => "AC",
+        }
+    }
+}

@@ -1,0 +1,164 @@
+use super::*;
+use crate::job::{Kind, fact_ids, random_job};
+use crate::rules::Known;
+use std::collections::{BTreeMap, HashSet};
+
+fn conditional() -> impl Iterator<Item = (&'static Step, super::step::When)> {
+    steps().filter_map(|step| Some((step, step.when?)))
+}
+
+fn plain_but(change: fn(&mut Job)) -> Job {
+    let mut job = Job::plain();
+    change(&mut job);
+    job
+}
+
+#[test]
+fn codes_stand_once_carry_their_phases_letters_and_count_up() {
+    let mut counted: BTreeMap<Phase, usize> = BTreeMap::new();
+    for step in steps() {
+        let place = counted.entry(step.phase).or_default();
+        *place += 1;
+        assert_eq!(step.code, format!("{}-{place:02}", step.phase.letters()));
+        assert_eq!(step_named(&step.code.to_lowercase()).map(|found| found.code), Some(step.code));
+    }
+    assert_eq!(counted.into_keys().collect::<Vec<_>>(), Phase::ALL);
+    assert_eq!(steps().count(), 84);
+    assert!(step_named("XX-01").is_none());
+}
+
+#[test]
+fn phases_follow_each_other_in_the_order_of_the_work() {
+    let phases: Vec<_> = steps().map(|step| step.phase).collect();
+    assert!(phases.is_sorted());
+}
+
+#[test]
+fn every_step_says_what_and_why_in_whole_sentences_and_no_two_say_the_same() {
+    let mut said = HashSet::new();
+    for step in steps() {
+        for text in [Some(step.text), Some(step.why), step.hazard].into_iter().flatten() {
+            let begins = text.starts_with(|c: char| c.is_uppercase());
+            assert!(begins && text.ends_with('.') && !text.contains("  "), "{}: {text}", step.code);
+            assert!(text.len() >= 30, "{} says too little: {text}", step.code);
+        }
+        assert!(step.title.len() <= 50 && !step.title.ends_with('.'), "{}: {}", step.code, step.title);
+        assert!(step.title.starts_with(|c: char| c.is_uppercase()), "{}: {}", step.code, step.title);
+        for text in [step.title, step.text, step.why] {
+            assert!(said.insert(text), "{}: {text}", step.code);
+        }
+    }
+}
+
+#[test]
+fn whatever_cuts_metal_or_runs_says_how_it_can_hurt() {
+    let silent = |step: &&Step| (step.permanent || step.phase == Phase::Test) && step.hazard.is_none();
+    assert_eq!(steps().filter(silent).map(|step| step.code).collect::<Vec<_>>(), Vec::<&str>::new());
+}
+
+#[test]
+fn a_conditional_step_comes_up_on_its_example_and_not_on_its_counter_example() {
+    for (step, when) in conditional() {
+        assert_eq!(step.applies(&plain_but(when.applies)).value(), Some(&true), "{}", step.code);
+        assert_eq!(step.applies(&plain_but(when.spares)).value(), Some(&false), "{}", step.code);
+    }
+}
+
+#[test]
+fn while_nothing_is_known_a_conditional_step_waits_and_the_others_stand() {
+    for due in checklist(&Job::unknown()) {
+        match due.step.when {
+            Some(_) => assert!(matches!(due.applies, Known::Waits(facts) if !facts.is_empty()), "{:?}", due.step),
+            None => assert_eq!(due.applies, Known::given(true)),
+        }
+    }
+}
+
+/// Forgetting everything a settled answer rests on leaves it open.
+#[test]
+fn a_settled_answer_rests_on_the_facts_it_names() {
+    for (step, when) in conditional() {
+        for change in [when.applies, when.spares] {
+            let mut job = plain_but(change);
+            let facts = step.applies(&job).facts();
+            for fact in facts.iter() {
+                job.slot_mut(fact).read(&serde_json::Value::Null, fact.declaration()).unwrap();
+            }
+            assert!(step.applies(&job).value().is_none(), "{} is settled without {facts:?}", step.code);
+        }
+    }
+}
+
+#[test]
+fn every_place_in_the_log_is_filled_by_a_step_and_two_fill_the_inserts_and_the_plugs() {
+    let mut fills: BTreeMap<&str, Vec<&str>> = BTreeMap::new();
+    for step in steps() {
+        if let Some(path) = step.order {
+            assert!(step.order_fact().is_some(), "{} fills {path}, which is no fact", step.code);
+            fills.entry(path).or_default().push(step.code);
+        }
+    }
+    let places = fact_ids().map(|fact| fact.declaration().path).filter(|path| path.starts_with("order."));
+    assert_eq!(fills.keys().copied().collect::<HashSet<_>>(), places.collect());
+    for (path, codes) in fills {
+        match path {
+            "order.insert" => assert_eq!(codes, ["MC-05", "MC-06"], "in the case or in the bell, whichever is later"),
+            "order.plug" => assert_eq!(codes, ["MC-08", "MC-09"], "ball or plug, whichever is later"),
+            _ => assert_eq!(codes.len(), 1, "{path} is filled by {codes:?}"),
+        }
+        assert_eq!(crate::job::fact_named(path).and_then(filled_by).map(|step| step.code), Some(codes[0]));
+    }
+}
+
+#[test]
+fn what_is_read_while_working_is_a_fact_and_never_a_place_in_the_log() {
+    for step in steps() {
+        assert_eq!(step.facts_read().count(), step.reads.len(), "{}: {:?}", step.code, step.reads);
+        for fact in step.facts_read() {
+            assert!(filled_by(fact).is_none(), "{}", step.code);
+            assert!(!matches!(fact.declaration().kind, Kind::Text), "{}", step.code);
+        }
+    }
+}
+
+#[test]
+fn a_fact_typed_from_the_bench_is_no_place_in_the_log() {
+    let job = Job::unknown();
+    assert!(filled_by(job.bench.front_end_play_in.id()).is_none());
+    assert_eq!(filled_by(job.order.final_wash.id()).map(|step| step.code), Some("WA-01"));
+}
+
+/// A part that settles the matter settles it whatever is still unknown.
+#[test]
+fn one_known_reason_is_enough() {
+    let mut job = Job::unknown();
+    job.bell.cut_planned.set(true);
+    let signature = step_named("MC-01").unwrap();
+    assert_eq!(signature.applies(&job).value(), Some(&true));
+    job.bell.cut_planned.set(false);
+    assert!(signature.applies(&job).waits_for().contains(job.order.vent_tap.id()));
+    assert!(!signature.applies(&job).waits_for().contains(job.bell.cut_planned.id()));
+}
+
+#[test]
+fn learning_more_never_turns_a_settled_step_around() {
+    let mut state = 11u64;
+    let mut roll = move || {
+        state = state.wrapping_mul(6_364_136_223_846_793_005).wrapping_add(1_442_695_040_888_963_407);
+        state >> 33
+    };
+    for _ in 0..200 {
+        let whole = random_job(&mut roll);
+        let mut part = whole.clone();
+        for fact in fact_ids() {
+            if roll() % 2 == 0 {
+                part.slot_mut(fact).read(&serde_json::Value::Null, fact.declaration()).unwrap();
+            }
+        }
+        for (less, more) in checklist(&part).into_iter().zip(checklist(&whole)) {
+            if let (Some(before), Some(after)) = (less.applies.value(), more.applies.value()) {
+                assert_eq!(before, after, "{:?}", less.step);
+            }
+        }
+    }
+}
