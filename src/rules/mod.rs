@@ -16,6 +16,7 @@
 mod ask;
 mod book;
 mod derived;
+mod examples;
 mod families;
 pub mod house;
 mod known;

@@ -32,6 +32,16 @@ chapters! {
     "SPD" speedometer;
     /// Cooling
     "COL" cooling;
+    /// Shield and flexplate: label, date and fit
+    "SFT" class_gear;
+    /// What else keeps people from harm: brake, shifter, loop, park
+    "SFT" track_gear;
+    /// What is measured before it is closed and on the stand
+    "MEA" bench;
+    /// The order of the work
+    "SEQ" order;
+    /// Papers, prices and signatures
+    "COM" papers;
 }
 
 /// Codes that were taken out of the book. A code is never used twice.

@@ -1,7 +1,7 @@
 //! The table of limits.
 
 use super::{Mark, limits};
-use crate::quantity::{Degree, Diameter, Inch, One, PoundFoot, PoundMass, Quantity, SecondPerQuart};
+use crate::quantity::{Degree, Diameter, Inch, One, PoundFoot, PoundMass, Psi, Quantity, SecondPerQuart};
 
 limits! {
     /// How much harder than steady torque street driving hits the parts.
@@ -80,4 +80,33 @@ limits! {
     cooler_line "cooler line bore": Quantity<Inch> = 0.30, Mark::MemoryMedium, 0.25 to 0.5;
     /// Trailer weight above which both coolers are wanted.
     heavy_trailer "heavy trailer": Quantity<PoundMass> = 5000, Mark::ShopSetting, 1000 to 10000;
+
+    /// Distance behind the center of the front joint beyond which a driveshaft loop sits too far back.
+    loop_distance "driveshaft loop behind the joint": Quantity<Inch> = 6, Mark::LookedUp, 3 to 8;
+    /// Room that must be left between the shield and exhaust, floor or solenoid.
+    shield_gap "gap around the shield": Quantity<Inch> = 0.25, Mark::ShopSetting, 0.125 to 1;
+
+    /// Front end play below which the unit binds when it is hot.
+    front_play_least "front end play, least": Quantity<Inch> = 0.003, Mark::MemoryHigh, 0.002 to 0.010;
+    /// Front end play above which the drums walk into each other.
+    front_play_most "front end play, most": Quantity<Inch> = 0.024, Mark::MemoryHigh, 0.015 to 0.028;
+    /// Rear end play below which a unit must not be closed.
+    rear_play_least "rear end play, least": Quantity<Inch> = 0.005, Mark::Manual("TM 9-2320-280-34, close relative"), 0.003 to 0.007;
+    /// Rear end play above which a unit must not be closed.
+    rear_play_most "rear end play, most": Quantity<Inch> = 0.025, Mark::Manual("TM 9-2320-280-34, close relative"), 0.019 to 0.028;
+    /// Rear end play below which a unit is tighter than the shop builds it.
+    rear_play_tight "rear end play, tight": Quantity<Inch> = 0.007, Mark::MemoryMedium, 0.007 to 0.010;
+    /// Rear end play above which a unit is looser than the shop builds it.
+    rear_play_loose "rear end play, loose": Quantity<Inch> = 0.019, Mark::MemoryMedium, 0.012 to 0.019;
+    /// Line pressure in drive at hot idle that automatic shifts need at least.
+    auto_line_least "idle pressure for automatic shifts, least": Quantity<Psi> = 55, Mark::MemoryLow, 40 to 70;
+    /// Line pressure in drive at hot idle above which automatic shifts have something wrong.
+    auto_line_most "idle pressure for automatic shifts, most": Quantity<Psi> = 95, Mark::MemoryLow, 80 to 130;
+    /// Line pressure at hot idle that a valve body shifted by hand needs at least.
+    manual_line_least "idle pressure for manual shifts, least": Quantity<Psi> = 140, Mark::MemoryLow, 100 to 180;
+    /// Line pressure at hot idle above which a valve body shifted by hand strains pump and cooler.
+    manual_line_most "idle pressure for manual shifts, most": Quantity<Psi> = 230, Mark::MemoryLow, 190 to 270;
+
+    /// How far the total may go past the signed estimate, as a multiple of it.
+    estimate_margin "total over the signed estimate": Quantity<One> = 1.1, Mark::ShopSetting, 1 to 1.25;
 }

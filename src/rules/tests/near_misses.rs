@@ -1,5 +1,5 @@
 use super::*;
-use crate::job::{BellKind, UseKind};
+use crate::job::{BellKind, UseKind, Year};
 use crate::quantity::Quantity;
 use crate::rules::rule_named;
 
@@ -45,6 +45,28 @@ const PAIRS: &[(&str, Put, f64, f64)] = &[
     ("COL-05", |j, n| j.cooling.flow_s_per_qt.set(Quantity::new(n)), 20.1, 20.0),
     ("COL-09", |j, n| j.cooling.line_id_in.set(Quantity::new(n)), 0.299, 0.30),
     ("COL-11", |j, n| j.vehicle.tow_weight_lb.set(Quantity::new(n)), 5001.0, 5000.0),
+    ("SFT-13", |j, n| j.driveshaft.loop_distance_in.set(Quantity::new(n)), 6.01, 6.0),
+    ("SFT-15", |j, n| j.class_table.year.set(Year(n as i16)), 2026.0, 2027.0),
+    ("SFT-16", |j, n| j.shield.clear_in.set(Quantity::new(n)), 0.249, 0.25),
+    ("MEA-01", |j, n| j.bench.front_end_play_in.set(Quantity::new(n)), 0.0029, 0.003),
+    ("MEA-01", |j, n| j.bench.front_end_play_in.set(Quantity::new(n)), 0.0241, 0.024),
+    ("MEA-02", rear_play, 0.0049, 0.005),
+    ("MEA-02", rear_play, 0.0251, 0.025),
+    ("MEA-03", rear_play, 0.0191, 0.019),
+    ("MEA-03", rear_play, 0.025, 0.0251),
+    ("MEA-04", rear_play, 0.005, 0.0049),
+    ("MEA-04", rear_play, 0.0069, 0.007),
+    ("MEA-06", drive_pressure, 54.9, 55.0),
+    ("MEA-06", drive_pressure, 95.1, 95.0),
+    ("MEA-07", drive_pressure, 139.9, 140.0),
+    ("MEA-07", drive_pressure, 230.1, 230.0),
+    ("MEA-08", |j, n| j.bench.line_reverse_idle_psi.set(Quantity::new(n)), 70.0, 70.1),
+    ("SEQ-01", |j, n| j.order.vent_tap.set(n as u32), 21.0, 20.0),
+    ("SEQ-01", |j, n| j.order.final_wash.set(n as u32), 1.0, 0.0),
+    ("SEQ-06", |j, n| j.order.one_way_check.set(n as u32), 41.0, 40.0),
+    ("SEQ-07", |j, n| j.order.front_end_play.set(n as u32), 49.0, 50.0),
+    ("SEQ-09", |j, n| j.order.first_start.set(n as u32), 1.0, 0.0),
+    ("COM-02", |j, n| j.paper.current_total.set(Quantity::new(n)), 2200.01, 2200.0),
 ];
 
 fn bolts(j: &mut Job, usable: f64) {
@@ -61,6 +83,14 @@ fn torque(j: &mut Job, torque: f64) {
 fn street_torque(j: &mut Job, torque: f64) {
     j.usage.kind.set(UseKind::Street);
     j.engine.torque_lbft.set(Quantity::new(torque));
+}
+
+fn rear_play(j: &mut Job, play: f64) {
+    j.bench.rear_end_play_in.set(Quantity::new(play));
+}
+
+fn drive_pressure(j: &mut Job, pressure: f64) {
+    j.bench.line_drive_idle_psi.set(Quantity::new(pressure));
 }
 
 fn angles(j: &mut Job, front: f64, rear: f64) {

@@ -30,7 +30,18 @@ fn a_retired_code_says_why_and_is_not_used_again() {
 #[test]
 fn the_families_of_this_book_are_complete() {
     let count = |family: &str| rules().filter(|rule| rule.family() == family).count();
-    for (family, rules) in [("THR", 9), ("CSE", 12), ("OWC", 12), ("OUT", 20), ("SPD", 7), ("COL", 11)] {
+    for (family, rules) in [
+        ("THR", 9),
+        ("CSE", 12),
+        ("OWC", 12),
+        ("OUT", 20),
+        ("SPD", 7),
+        ("COL", 11),
+        ("SFT", 18),
+        ("MEA", 9),
+        ("SEQ", 11),
+        ("COM", 3),
+    ] {
         assert_eq!(count(family), rules, "{family}");
     }
 }
