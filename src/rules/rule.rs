@@ -136,6 +136,14 @@ pub enum Due {
 }
 
 impl Due {
+    /// Every one, in the order of the work.
+    pub const ALL: [Self; 6] = [Self::Intake, Self::Spec, Self::Teardown, Self::Assembly, Self::Test, Self::Delivery];
+
+    /// The one of this code.
+    pub fn from_code(code: &str) -> Option<Self> {
+        Self::ALL.into_iter().find(|due| due.code() == code)
+    }
+
     /// As the contract spells it.
     pub const fn code(self) -> &'static str {
         match self {

@@ -1,8 +1,9 @@
 //! The shop's own rule book: what its jobs are judged by.
 
 use super::Failure;
+use crate::rules::house::{HouseRule, house_code};
 use crate::rules::{LimitId, Limits};
-use crate::store::limit;
+use crate::store::{house_rule, limit};
 use sqlx::PgConnection;
 use uuid::Uuid;
 
@@ -12,6 +13,10 @@ use uuid::Uuid;
 pub struct Book {
     /// The numbers the rules compare with, as this shop has them.
     pub limits: Limits,
+    /// The rules of its own that are in force.
+    pub house: Vec<HouseRule>,
+    /// Codes of rules in force that this version of the program cannot read: they decide nothing, and say so.
+    pub unreadable: Vec<String>,
 }
 
 impl Book {
@@ -22,6 +27,12 @@ impl Book {
             // A number that a later version of the program no longer knows or allows is as supplied again.
             if let Some(limit) = LimitId::named(&moved.name) {
                 book.limits.set(limit, moved.number).ok();
+            }
+        }
+        for kept in house_rule::in_force(conn, shop).await? {
+            match super::house_rule::readable(&kept) {
+                Some(rule) => book.house.push(rule),
+                None => book.unreadable.push(house_code(kept.nth)),
             }
         }
         Ok(book)

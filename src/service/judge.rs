@@ -2,7 +2,8 @@
 
 use super::Book;
 use crate::job::{FactSet, Job};
-use crate::rules;
+use crate::rules::house::HouseRule;
+use crate::rules::{self, Due, Known};
 use crate::ticket::{Found, Judgement, Severity, Silenced, Undecided};
 
 /// Holds a job against the shop's rule book, and sets aside what the shop has set aside for this ticket.
@@ -11,7 +12,7 @@ use crate::ticket::{Found, Judgement, Severity, Silenced, Undecided};
 /// saying what was said then, whatever the book says later.
 pub fn judge(job: &Job, book: &Book, silenced: &[Silenced]) -> Judgement {
     let verdicts = rules::judge(job, &book.limits);
-    let judgement = Judgement {
+    let mut judgement = Judgement {
         findings: verdicts.findings.iter().map(found).collect(),
         undecided: verdicts
             .undecided
@@ -24,6 +25,20 @@ pub fn judge(job: &Job, book: &Book, silenced: &[Silenced]) -> Judgement {
             .collect(),
         silenced: Vec::new(),
     };
+    for rule in &book.house {
+        match rule.condition.verdict(job, &verdicts.derived) {
+            Known::Yes(true, facts) => judgement.findings.push(found_by_house(rule, &facts)),
+            Known::Yes(false, _) => {}
+            Known::Waits(needs) => judgement.undecided.push(Undecided {
+                code: rule.code.clone(),
+                due: rule.due.code().to_owned(),
+                needs: paths(&needs),
+            }),
+        }
+    }
+    // A rule that cannot be read any more has not passed.
+    let lost = |code: &String| Undecided { code: code.clone(), due: Due::Intake.code().to_owned(), needs: Vec::new() };
+    judgement.undecided.extend(book.unreadable.iter().map(lost));
     judgement.silencing(silenced)
 }
 
@@ -31,11 +46,7 @@ fn found(finding: &rules::Finding) -> Found {
     let rule = finding.rule;
     Found {
         code: rule.code.to_owned(),
-        severity: match rule.severity {
-            rules::Severity::Stop => Severity::Stop,
-            rules::Severity::Caution => Severity::Caution,
-            rules::Severity::Note => Severity::Note,
-        },
+        severity: severity(rule.severity),
         title: rule.title.to_owned(),
         shop: rule.shop.to_owned(),
         customer: rule.customer.unwrap_or_default().to_owned(),
@@ -43,6 +54,28 @@ fn found(finding: &rules::Finding) -> Found {
         basis: finding.basis(),
         customer_accepts: rule.customer_accepts,
         facts: paths(&finding.facts),
+    }
+}
+
+fn found_by_house(rule: &HouseRule, facts: &FactSet) -> Found {
+    Found {
+        code: rule.code.clone(),
+        severity: severity(rule.severity),
+        title: rule.title.clone(),
+        shop: rule.shop.clone(),
+        customer: rule.customer.clone().unwrap_or_default(),
+        fix: rule.fix.clone(),
+        basis: format!("A rule of this shop's own, version {}: {}", rule.version, rule.condition.text()),
+        customer_accepts: rule.customer_accepts,
+        facts: paths(facts),
+    }
+}
+
+const fn severity(of_rule: rules::Severity) -> Severity {
+    match of_rule {
+        rules::Severity::Stop => Severity::Stop,
+        rules::Severity::Caution => Severity::Caution,
+        rules::Severity::Note => Severity::Note,
     }
 }
 

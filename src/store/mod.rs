@@ -5,6 +5,7 @@ pub mod board;
 mod columns;
 pub mod customer;
 pub mod event;
+pub mod house_rule;
 pub mod idempotency;
 pub mod limit;
 pub mod link;

@@ -74,6 +74,22 @@ pub enum Happening {
     StaffDisabled {
         name: String,
     },
+    HouseRuleWritten {
+        code: String,
+        version: i32,
+        title: String,
+    },
+    HouseRuleTried {
+        code: String,
+        version: i32,
+        fired: i32,
+        jobs: i32,
+    },
+    HouseRuleSwitched {
+        code: String,
+        version: i32,
+        on: bool,
+    },
     PasswordChanged,
     SignedIn,
     SignedOut,
@@ -130,6 +146,15 @@ impl Happening {
             Self::ShopChanged { .. } => "Shop particulars changed".into(),
             Self::StaffAdded { name, role } => format!("{name} added as {}", role.label().to_lowercase()),
             Self::StaffDisabled { name } => format!("{name} can no longer sign in"),
+            Self::HouseRuleWritten { code, version, title } => {
+                format!("Rule {code} version {version} written: {title}")
+            }
+            Self::HouseRuleTried { code, version, fired, jobs } => {
+                format!("Rule {code} version {version} tried: would have fired on {fired} of {jobs} jobs")
+            }
+            Self::HouseRuleSwitched { code, version, on } => {
+                format!("Rule {code} version {version} switched {}", if *on { "on" } else { "off" })
+            }
             Self::PasswordChanged => "Changed the password".into(),
             Self::SignedIn => "Signed in".into(),
             Self::SignedOut => "Signed out".into(),

@@ -50,6 +50,8 @@ coded! {
         ManageStaff = "manage_staff", "manage staff";
         /// Change the shop's own particulars.
         ManageShop = "manage_shop", "change the shop's particulars";
+        /// Write rules of the shop's own, try them, switch them on and off.
+        ManageRules = "manage_rules", "write rules of the shop's own";
         /// Change one's own password, sign out.
         OwnAccount = "own_account", "change their own password";
     }
@@ -59,7 +61,7 @@ coded! {
 pub const fn may(role: Role, action: Action) -> bool {
     match role {
         Role::Owner => true,
-        Role::Desk => !matches!(action, OverrideGate | ManageStaff | ManageShop),
+        Role::Desk => !matches!(action, OverrideGate | ManageStaff | ManageShop | ManageRules),
         Role::Technician => matches!(
             action,
             ReadTickets | TakeIn | ChangeFacts | ChangeWords | ChangeWaits | MoveStage | WriteNote | OwnAccount
@@ -85,7 +87,7 @@ mod tests {
 
     #[test]
     fn only_the_owner_passes_gates_and_runs_the_shop() {
-        for action in [OverrideGate, ManageStaff, ManageShop] {
+        for action in [OverrideGate, ManageStaff, ManageShop, ManageRules] {
             assert!(may(Role::Owner, action));
             assert!(!may(Role::Desk, action), "{}", action.label());
             assert!(!may(Role::Technician, action), "{}", action.label());

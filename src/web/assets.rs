@@ -29,6 +29,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
 static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
     let scripts = [
         include_str!("../../static/app.js"),
+        include_str!("../../static/js/condition.js"),
         include_str!("../../static/js/print.js"),
         include_str!("../../static/js/questions.js"),
         include_str!("../../static/js/sheet.js"),

@@ -4,13 +4,13 @@ use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
 use super::pages::{
-    board, compare, contact, counter, customer, door, facts, hand_off, history, intake, intake_receipt, password,
-    people, questions, receipt, setup, shop, tag, ticket,
+    board, compare, contact, counter, customer, door, facts, hand_off, history, house_rules, intake, intake_receipt,
+    password, people, questions, receipt, setup, shop, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
-    ChangeContact, ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, ManageShop,
-    ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteNote,
+    ChangeContact, ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, ManageRules,
+    ManageShop, ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteNote,
 };
 use axum::Router;
 use axum::http::Method;
@@ -34,6 +34,7 @@ pub fn table() -> Vec<Route> {
     let mut rows = Vec::new();
     rows.extend(door_rows());
     rows.extend(shop_rows());
+    rows.extend(house_rule_rows());
     rows.extend(ticket_rows());
     rows.extend(intake_rows());
     rows.extend(customer_rows());
@@ -66,6 +67,22 @@ fn shop_rows() -> Vec<Route> {
         sends("/staff/{id}/off", Staff(ManageStaff), post(people::switch_off)),
         looks("/shop", Staff(ManageShop), get(shop::show)),
         sends("/shop", Staff(ManageShop), post(shop::change)),
+    ]
+}
+
+/// Rules of the shop's own.
+fn house_rule_rows() -> Vec<Route> {
+    use Access::Staff;
+    vec![
+        looks("/house-rules", Staff(ReadTickets), get(house_rules::list)),
+        sends("/house-rules", Staff(ManageRules), post(house_rules::write_new)),
+        looks("/house-rules/new", Staff(ManageRules), get(house_rules::fresh)),
+        sends("/house-rules/look", Staff(ManageRules), post(house_rules::look)),
+        looks("/house-rules/{nth}", Staff(ReadTickets), get(house_rules::show)),
+        sends("/house-rules/{nth}", Staff(ManageRules), post(house_rules::write_next)),
+        looks("/house-rules/{nth}/edit", Staff(ManageRules), get(house_rules::edit)),
+        sends("/house-rules/{nth}/try", Staff(ManageRules), post(house_rules::try_out)),
+        sends("/house-rules/{nth}/switch", Staff(ManageRules), post(house_rules::switch)),
     ]
 }
 

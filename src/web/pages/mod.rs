@@ -12,6 +12,7 @@ pub mod failed;
 pub mod gate;
 pub mod hand_off;
 pub mod history;
+pub mod house_rules;
 pub mod intake;
 pub mod intake_receipt;
 pub mod password;

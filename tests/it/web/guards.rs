@@ -25,7 +25,7 @@ const HEADERS: [(&str, &str); 8] = [
 /// An address of the table with something in its variable parts.
 pub fn filled(path: &str) -> String {
     let parts = path.split('/').map(|part| match part {
-        "{number}" => "1",
+        "{number}" | "{nth}" => "1",
         "{sheet}" => "spec",
         "{purpose}" => "build",
         "{name}" => "none.css",

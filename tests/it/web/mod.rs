@@ -7,6 +7,7 @@ mod customer;
 mod door;
 mod facts;
 mod guards;
+mod house_rules;
 mod intake;
 mod jobs;
 mod links;

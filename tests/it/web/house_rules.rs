@@ -1,0 +1,145 @@
+//! Rules of the shop's own: written, tried, switched on, heard on tickets.
+
+use super::client::{Client, Page, Shop};
+use super::jobs::{caller, take_in, write};
+use axum::http::StatusCode;
+use endplay::ticket::{Judgement, Role};
+use serde_json::json;
+use uuid::Uuid;
+
+const RULE: [(&str, &str); 8] = [
+    ("title", "Heavy puller on rollers"),
+    ("condition", "use.kind == 'pull' && engine.torque_lbft > 450"),
+    ("severity", "caution"),
+    ("due", "intake"),
+    ("told_shop", "We have seen these come back. Talk to the customer about the stronger clutch."),
+    ("fix", "Offer the stronger clutch."),
+    ("told_customer", "Your engine pulls harder than this part likes. We would like to talk about it."),
+    ("customer_accepts", "yes"),
+];
+
+fn with<'a>(changed: &[(&'a str, &'a str)]) -> Vec<(&'a str, &'a str)> {
+    let kept = RULE.iter().filter(|(name, _)| changed.iter().all(|(other, _)| other != name));
+    kept.copied().chain(changed.iter().copied()).collect()
+}
+
+async fn written(owner: &Client) -> Page {
+    let page = owner.post("/house-rules", &RULE).await;
+    assert_eq!(page.location().as_deref(), Some("/house-rules/1"), "{}", page.text);
+    owner.follow(page).await
+}
+
+async fn job(shop: &Shop, usage: &str, torque: Option<f64>) -> i64 {
+    let number = take_in(shop).await;
+    let mut facts = vec![("use.kind", json!(usage))];
+    facts.extend(torque.map(|torque| ("engine.torque_lbft", json!(torque))));
+    write(shop, Role::Technician, number, &facts).await;
+    number
+}
+
+async fn judgement(shop: &Shop, number: i64) -> Judgement {
+    let desk = caller(shop, Role::Desk).await;
+    shop.service.ticket(&desk, number).await.expect("the ticket").revision.judgement
+}
+
+#[tokio::test]
+async fn a_rule_says_nothing_until_it_was_tried_and_switched_on() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    let fires = job(&shop, "pull", Some(500.0)).await;
+    job(&shop, "pull", Some(450.0)).await;
+    job(&shop, "pull", None).await;
+    job(&shop, "street", None).await;
+    written(&owner).await.assert_says("Not in force; version 1 is written");
+
+    let early = owner.post("/house-rules/1/switch", &[("version", "1"), ("on", "yes")]).await;
+    assert_eq!(early.status, StatusCode::UNPROCESSABLE_ENTITY);
+    early.assert_says("Try this version on the jobs there are before you switch it on.");
+
+    let tried = owner.follow(owner.post("/house-rules/1/try", &[("version", "1")]).await).await;
+    tried.assert_says("It would have fired on 1 of 4 jobs of this shop. On 1 it could not have decided.");
+    tried.assert_says(&format!("job {fires}"));
+    assert!(judgement(&shop, fires).await.findings.iter().all(|found| found.code != "HR-01"), "still silent");
+
+    let on = owner.follow(owner.post("/house-rules/1/switch", &[("version", "1"), ("on", "yes")]).await).await;
+    on.assert_says("In force, version 1");
+    let later = job(&shop, "pull", Some(451.0)).await;
+    let found = judgement(&shop, later).await.findings.into_iter().find(|found| found.code == "HR-01");
+    let found = found.expect("it fires now");
+    assert!(found.customer_accepts && found.basis.contains("version 1: use.kind == 'pull'"), "{found:?}");
+    assert_eq!(found.facts, ["use.kind", "engine.torque_lbft"]);
+    let waits = job(&shop, "pull", None).await;
+    let open = judgement(&shop, waits).await.undecided.into_iter().find(|open| open.code == "HR-01");
+    assert_eq!(open.expect("it cannot decide").needs, ["engine.torque_lbft"]);
+    owner.get(&format!("/tickets/{later}")).await.assert_says("Heavy puller on rollers");
+
+    owner.post("/house-rules/1/switch", &[("version", "1"), ("on", "no")]).await;
+    let silent = job(&shop, "pull", Some(500.0)).await;
+    assert!(judgement(&shop, silent).await.findings.iter().all(|found| found.code != "HR-01"));
+    assert!(judgement(&shop, later).await.findings.iter().any(|found| found.code == "HR-01"), "said on its day");
+}
+
+#[tokio::test]
+async fn a_new_version_waits_while_the_old_one_stays_in_force() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    written(&owner).await;
+    owner.post("/house-rules/1/try", &[("version", "1")]).await;
+    owner.post("/house-rules/1/switch", &[("version", "1"), ("on", "yes")]).await;
+    let stricter = with(&[("condition", "use.kind == 'pull'"), ("from", "1")]);
+    let page = owner.follow(owner.post("/house-rules/1", &stricter).await).await;
+    page.assert_says("Version 1 is in force; version 2 is written and not in force yet");
+    let old = job(&shop, "pull", Some(400.0)).await;
+    assert!(judgement(&shop, old).await.findings.iter().all(|found| found.code != "HR-01"));
+
+    let stale = owner.post("/house-rules/1", &with(&[("title", "Another"), ("from", "1")])).await;
+    assert_eq!(stale.status, StatusCode::UNPROCESSABLE_ENTITY);
+    stale.assert_says("Version 2 of this rule was written by Olive Owner meanwhile.");
+
+    owner.post("/house-rules/1/try", &[("version", "2")]).await;
+    owner.post("/house-rules/1/switch", &[("version", "2"), ("on", "yes")]).await;
+    let new = job(&shop, "pull", Some(400.0)).await;
+    let found = judgement(&shop, new).await.findings.into_iter().find(|found| found.code == "HR-01");
+    assert!(found.expect("it fires").basis.contains("version 2"));
+    owner.get("/house-rules").await.assert_says("In force, version 2");
+}
+
+#[tokio::test]
+async fn everything_amiss_is_said_at_its_field_and_everything_typed_stays() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    let bad = [("title", ""), ("condition", "use.knd == 'pull' && use.raced > 3"), ("told_shop", "Look."), ("fix", "")];
+    let page = owner.post("/house-rules", &bad).await;
+    assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
+    assert_eq!(page.attributes("#summary a", "href"), ["#severity", "#due"], "what a form can see by itself");
+    assert_eq!(page.texts("textarea#condition"), ["use.knd == 'pull' && use.raced > 3"]);
+    page.assert_says("There is no fact called use.knd. Did you mean use.kind?");
+
+    let bad = with(&[("condition", "use.knd == 'pull' && use.raced > 3"), ("fix", ""), ("told_customer", "")]);
+    let page = owner.post("/house-rules", &bad).await;
+    assert_eq!(page.attributes("#summary a", "href"), ["#told_customer", "#fix", "#condition", "#condition"]);
+    page.assert_says("cannot hold true or false against a number");
+    assert_eq!(page.value("title"), "Heavy puller on rollers");
+    owner.get("/house-rules").await.assert_says("There is none yet.");
+
+    let looked = owner.post("/house-rules", &with(&[("do", "look"), ("title", "")])).await;
+    assert_eq!(looked.status, StatusCode::OK);
+    looked.assert_says("It can be read.");
+    let part = owner.post("/house-rules/look", &with(&[("condition", "bell.insert_fitted &&")])).await;
+    part.assert_says("It cannot be read yet.");
+    assert_eq!(
+        owner.post("/house-rules/look", &with(&[("condition", &"(".repeat(5000))])).await.status,
+        StatusCode::OK
+    );
+}
+
+#[tokio::test]
+async fn a_form_sent_twice_writes_one_rule() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    let once = Uuid::now_v7();
+    for _ in 0..2 {
+        assert_eq!(owner.post_once("/house-rules", once, &RULE).await.status, StatusCode::SEE_OTHER);
+    }
+    assert_eq!(owner.get("/house-rules").await.texts(".rule-list li").len(), 1);
+}
