@@ -1,7 +1,7 @@
 //! Tells the stories to the program, at the times at which they happened.
 
 use super::story::{Step, Story};
-use super::{DESK, OWNER, PASSWORD, TECHNICIAN, stories};
+use super::{DESK, OWNER, PASSWORD, TECHNICIAN, own_rules, stories};
 use crate::job::{Sheet, fact_ids};
 use crate::service::{
     AddStaff, AnswerAtCounter, Caller, ChangeShop, ChangeTicket, ChangeWaits, CustomerAnswer, Failure, FirstStart, Key,
@@ -52,6 +52,7 @@ pub async fn fill(service: Service, today: Timestamp) -> Result<Demo, Failure> {
         let told = teller.tell(&story, &numbers).await?;
         numbers.push(told);
     }
+    own_rules::write(&teller.service, &teller.owner()).await?;
     Ok(Demo { tickets: numbers.iter().map(|told| told.number).collect(), links: teller.links })
 }
 

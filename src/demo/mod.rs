@@ -4,6 +4,7 @@ mod early;
 mod fill;
 mod late;
 mod middle;
+mod own_rules;
 mod story;
 
 pub use fill::{Demo, fill};

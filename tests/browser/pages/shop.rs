@@ -28,6 +28,25 @@ async fn a_shop_with_nothing_in_it_yet() {
 }
 
 #[tokio::test(flavor = "multi_thread")]
+async fn rules_of_the_shops_own() {
+    let (shop, _) = Shop::full().await;
+    let mut walk = Walk::of(Visitor::with(&shop, DESK, true).await);
+    walk.visitor.sign_in(OWNER).await;
+    walk.visit("own-rules", "/house-rules").await;
+    walk.visit("own-rule", "/house-rules/1").await;
+    walk.visit("own-rule-edit", "/house-rules/2/edit").await;
+    walk.visit("own-rule-new", "/house-rules/new").await;
+    walk.visitor.write("condition", "use.knd == 'tow'").await;
+    walk.visitor.reads("Did you mean use.kind?").await;
+    walk.look("own-rule-amiss").await;
+    walk.visitor.press("Keep this version").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("own-rule-wrong").await;
+    assert_all_visited(&walk.visited, |path| path.starts_with("/house-rules"));
+    walk.end();
+}
+
+#[tokio::test(flavor = "multi_thread")]
 async fn the_pages_of_the_shop_itself() {
     let (shop, _) = Shop::full().await;
     let mut walk = Walk::of(Visitor::with(&shop, DESK, true).await);
