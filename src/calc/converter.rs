@@ -22,6 +22,11 @@ pub fn stall_at(stall: Quantity<Rpm>, here: Quantity<PoundFoot>, rated: Quantity
     Quantity::new(stall.value() * (here.value() / rated.value()).sqrt())
 }
 
+/// How far a stall lies from the label's, as a share of the label: here / label − 1. Above nought it is higher.
+pub fn off_the_label(here: Quantity<Rpm>, label: Quantity<Rpm>) -> Quantity<One> {
+    Quantity::new(here / label - 1.0)
+}
+
 /// Capacity factor at stall: rpm a root lb-ft.
 pub fn capacity_factor(stall: Quantity<Rpm>, torque: Quantity<PoundFoot>) -> f64 {
     stall.value() / torque.value().sqrt()
@@ -97,6 +102,13 @@ mod tests {
                 computed: stalls(3200.0, 820.0, 500.0),
                 published: 4098.0,
                 within: 0.5,
+            },
+            Check {
+                source: shop,
+                what: "4,098 against a label of 3,200",
+                computed: off_the_label(Quantity::new(4098.0), Quantity::new(3200.0)).value(),
+                published: 0.281,
+                within: 0.0005,
             },
             Check {
                 source: shop,

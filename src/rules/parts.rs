@@ -1,4 +1,6 @@
-//! Counts that tell one part from another. They name the part; nobody can move them.
+//! Counts and sizes that tell one part from another. They name the part; nobody can move them.
+
+use crate::quantity::{Inch, Quantity};
 
 /// Splines of the small output shaft.
 pub const SMALL_OUTPUT: u32 = 27;
@@ -10,3 +12,5 @@ pub const SPRAG_FACTORY: u32 = 16;
 pub const SPRAG_34: u32 = 34;
 /// Tilting elements of the set that needs the large-hub drum.
 pub const SPRAG_LARGE_HUB: u32 = 36;
+/// Bolt circle noted for a flexplate that is drilled for both.
+pub const DUAL_DRILLED: Quantity<Inch> = Quantity::new(0.0);

@@ -24,6 +24,10 @@ chapters! {
     "CSE" case;
     /// One-way clutches: kind, direction, load
     "OWC" one_way;
+    /// Clutches: feed, seals, clearance
+    "CLT" clutch_packs;
+    /// Clutches: checks and strength
+    "CLT" clutch_strength;
     /// Output shaft, rear housing and yoke
     "OUT" output;
     /// How yoke and driveshaft run
@@ -32,6 +36,14 @@ chapters! {
     "SPD" speedometer;
     /// Cooling
     "COL" cooling;
+    /// Converter: how it sits
+    "CNV" converter_fit;
+    /// Converter: stall speed and cover
+    "CNV" stall;
+    /// Converter: clean, sound, seated, filled
+    "CNV" converter_state;
+    /// What the converter works with
+    "CNV" converter_mates;
     /// Shield and flexplate: label, date and fit
     "SFT" class_gear;
     /// What else keeps people from harm: brake, shifter, loop, park

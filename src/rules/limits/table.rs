@@ -1,7 +1,9 @@
 //! The table of limits.
 
 use super::{Mark, limits};
-use crate::quantity::{Degree, Diameter, Inch, One, PoundFoot, PoundMass, Psi, Quantity, SecondPerQuart};
+use crate::quantity::{
+    Celsius, Degree, Diameter, Inch, Minute, One, PoundFoot, PoundMass, Psi, Quantity, Quart, Rpm, SecondPerQuart,
+};
 
 limits! {
     /// How much harder than steady torque street driving hits the parts.
@@ -80,6 +82,52 @@ limits! {
     cooler_line "cooler line bore": Quantity<Inch> = 0.30, Mark::MemoryMedium, 0.25 to 0.5;
     /// Trailer weight above which both coolers are wanted.
     heavy_trailer "heavy trailer": Quantity<PoundMass> = 5000, Mark::ShopSetting, 1000 to 10000;
+
+    /// Clearance for each friction below which a clutch pack drags.
+    pack_clear_least "pack clearance for each friction, least": Quantity<Inch> = 0.006, Mark::MemoryLow, 0.004 to 0.009;
+    /// Clearance for each friction above which a clutch pack is loose.
+    pack_clear_most "pack clearance for each friction, most": Quantity<Inch> = 0.020, Mark::MemoryLow, 0.012 to 0.025;
+    /// Engine torque above which the light-duty relative is too weak inside.
+    light_duty_torque "torque for the light-duty relative": Quantity<PoundFoot> = 400, Mark::ShopSetting, 250 to 500;
+    /// Shortest time that frictions soak before they are stacked.
+    friction_soak "soak of the frictions": Quantity<Minute> = 30, Mark::CommonPractice, 10 to 120;
+    /// Release springs that a direct drum must have to be turned fast.
+    direct_springs "release springs in the direct drum": u32 = 14, Mark::Manual("TM 9-2320-280-34"), 12 to 16;
+    /// Engine speed above which the direct drum wants its full count of release springs.
+    direct_springs_speed "speed that wants all the springs": Quantity<Rpm> = 6000, Mark::MemoryLow, 4500 to 7500;
+    /// Sealing rings that the center support must carry when the direct clutch is fed in two areas.
+    support_rings "support rings for a split feed": u32 = 4, Mark::Manual("TM 9-2320-289-34"), 4 to 4;
+
+    /// Converter gap below which the pump would be crushed.
+    gap_crushing "converter gap, crushing": Quantity<Inch> = 0.0625, Mark::CommonPractice, 0.04 to 0.09;
+    /// Converter gap below which it is tight and wants a second look.
+    gap_tight "converter gap, tight": Quantity<Inch> = 0.125, Mark::LookedUp, 0.1 to 0.15;
+    /// Converter gap above which spacers are wanted.
+    gap_wide "converter gap, wide": Quantity<Inch> = 0.1875, Mark::LookedUp, 0.16 to 0.21;
+    /// Converter gap above which the pump tangs are only part engaged.
+    gap_too_wide "converter gap, too wide": Quantity<Inch> = 0.25, Mark::CommonPractice, 0.22 to 0.28;
+    /// Length of converter pilot that must be held in the crank.
+    pilot_held "pilot held in the crank": Quantity<Inch> = 0.125, Mark::LookedUp, 0.1 to 0.25;
+    /// How far the stall must stay below the engine speed at cruise on the road.
+    stall_under_cruise "stall below cruise": Quantity<Rpm> = 200, Mark::ShopSetting, 0 to 800;
+    /// Stall speed above which a converter heats too much for towing.
+    tow_stall "stall for towing": Quantity<Rpm> = 2300, Mark::CommonPractice, 1600 to 3000;
+    /// How far the stall may lie below peak torque before a launch off the brake is soft.
+    soft_launch "stall below peak torque": Quantity<Rpm> = 500, Mark::CommonPractice, 100 to 1500;
+    /// Share by which the stall may differ from its label before it is worth saying.
+    stall_off_label "stall against its label": Quantity<One> = 0.15, Mark::CommonPractice, 0.05 to 0.3;
+    /// Engine torque above which a plain converter must not go on a trans brake.
+    plain_cover_torque "torque for a plain converter cover": Quantity<PoundFoot> = 500, Mark::MemoryMedium, 300 to 700;
+    /// End play inside the converter above which it is worn out.
+    converter_end_play "converter end play": Quantity<Inch> = 0.024, Mark::LookedUp, 0.015 to 0.03;
+    /// Fluid that must be in the converter before it goes on.
+    converter_prefill "fluid in the converter first": Quantity<Quart> = 1, Mark::CommonPractice, 0.5 to 3;
+    /// Total runout of the flexplate at the converter bolt circle.
+    flexplate_runout "flexplate runout": Quantity<Inch> = 0.010, Mark::ShopSetting, 0.004 to 0.015;
+    /// Degrees that one hold on the trans brake may warm the converter.
+    brake_heat "warming in one brake hold": Quantity<Celsius> = 60, Mark::ShopSetting, 20 to 100;
+    /// End play of the crankshaft above which its thrust bearing is suspect; the engine maker's figure decides.
+    crank_end_play "crank end play": Quantity<Inch> = 0.010, Mark::MemoryMedium, 0.006 to 0.015;
 
     /// Distance behind the center of the front joint beyond which a driveshaft loop sits too far back.
     loop_distance "driveshaft loop behind the joint": Quantity<Inch> = 6, Mark::LookedUp, 3 to 8;
