@@ -72,11 +72,11 @@ rules! {
         numbers: [direct_need, direct_capacity],
         when: |_, d, _| d.direct_capacity.less_than(&d.direct_need),
         fires: |j| {
-            strong_brake_car(j);
+            brake_car(j, 650.0);
             j.direct.piston_area_in2.set(Quantity::new(13.5));
         },
         clears: |j| {
-            strong_brake_car(j);
+            brake_car(j, 650.0);
             j.direct.piston_area_in2.set(Quantity::new(24.0));
             j.direct.spring_lb.set(Quantity::new(250.0));
         },
@@ -122,11 +122,11 @@ rules! {
             j.direct.springs.below(l.direct_springs) & j.engine.max_rpm.above(l.direct_springs_speed)
         },
         fires: |j| {
-            fast_engine(j);
+            fast_engine(j, 6800.0, 44.0, 3.5);
             j.direct.springs.set(10);
         },
         clears: |j| {
-            fast_engine(j);
+            fast_engine(j, 6800.0, 44.0, 3.5);
             j.direct.springs.set(14);
         },
     }
@@ -151,18 +151,18 @@ rules! {
     }
 }
 
-/// A strong engine on a trans brake, with the one-way clutch that goes with it.
-fn strong_brake_car(j: &mut Job) {
-    j.engine.torque_lbft.set(Quantity::new(650.0));
-    j.converter.rated_torque_lbft.set(Quantity::new(650.0));
+/// An engine of this torque on a trans brake, with the one-way clutch that goes with it.
+fn brake_car(j: &mut Job, torque: f64) {
+    j.engine.torque_lbft.set(Quantity::new(torque));
+    j.converter.rated_torque_lbft.set(Quantity::new(torque));
     j.valve_body.brake.set(BrakeKind::External);
     j.valve_body.kind.set(ValveBodyKind::Manual);
     j.one_way.elements.set(SPRAG_34);
 }
 
-/// An engine that turns fast, with a driveshaft that can follow.
-fn fast_engine(j: &mut Job) {
-    j.engine.max_rpm.set(Quantity::new(6800.0));
-    j.driveshaft.length_in.set(Quantity::new(44.0));
-    j.driveshaft.od_in.set(Quantity::new(3.5));
+/// An engine that turns so fast, with a driveshaft of this length and width that can follow.
+fn fast_engine(j: &mut Job, rpm: f64, length: f64, width: f64) {
+    j.engine.max_rpm.set(Quantity::new(rpm));
+    j.driveshaft.length_in.set(Quantity::new(length));
+    j.driveshaft.od_in.set(Quantity::new(width));
 }

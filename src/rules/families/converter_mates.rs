@@ -86,8 +86,8 @@ rules! {
         numbers: [brake_rise],
         limits: [brake_heat],
         when: |_, d, l| d.brake_rise.above(l.brake_heat),
-        fires: |j| held_on_the_brake(j, 4.0),
-        clears: |j| held_on_the_brake(j, 1.5),
+        fires: |j| held_on_the_brake(j, 650.0, 5000.0, 4.0),
+        clears: |j| held_on_the_brake(j, 650.0, 5000.0, 1.5),
     }
 
     /// Looks for a lockup converter.
@@ -145,15 +145,15 @@ rules! {
     }
 }
 
-/// A strong drag car held on the brake for so many seconds at 5,000 rpm.
-fn held_on_the_brake(j: &mut Job, seconds: f64) {
+/// A drag car of this torque, held on the brake for so many seconds at this stall.
+fn held_on_the_brake(j: &mut Job, torque: f64, stall: f64, seconds: f64) {
     j.valve_body.brake.set(BrakeKind::External);
     j.valve_body.kind.set(ValveBodyKind::Manual);
     j.usage.kind.set(UseKind::Drag);
     j.usage.road_driven.set(false);
-    j.engine.torque_lbft.set(Quantity::new(650.0));
-    j.converter.rated_torque_lbft.set(Quantity::new(650.0));
-    j.converter.stall_rpm.set(Quantity::new(5000.0));
+    j.engine.torque_lbft.set(Quantity::new(torque));
+    j.converter.rated_torque_lbft.set(Quantity::new(torque));
+    j.converter.stall_rpm.set(Quantity::new(stall));
     j.trans_brake.hold_s.set(Quantity::new(seconds));
     j.one_way.elements.set(SPRAG_34);
 }

@@ -78,11 +78,11 @@ rules! {
                 & d.stall_here.less_than(&j.engine.torque_peak_rpm.known().map(|peak| peak - l.soft_launch))
         },
         fires: |j| {
-            drag_car(j);
+            drag_car(j, 4600.0);
             j.converter.stall_rpm.set(Quantity::new(3000.0));
         },
         clears: |j| {
-            drag_car(j);
+            drag_car(j, 4600.0);
             j.converter.stall_rpm.set(Quantity::new(4600.0));
         },
     }
@@ -170,13 +170,13 @@ fn tow_vehicle(j: &mut Job) {
     j.cooling.cooler.set(Cooler::Both);
 }
 
-/// A drag car on the brake whose engine pulls hardest at 4,600 rpm.
-fn drag_car(j: &mut Job) {
+/// A drag car on the brake whose engine pulls hardest at this speed.
+fn drag_car(j: &mut Job, peak: f64) {
     j.valve_body.brake.set(BrakeKind::External);
     j.valve_body.kind.set(ValveBodyKind::Manual);
     j.usage.kind.set(UseKind::Drag);
     j.usage.road_driven.set(false);
-    j.engine.torque_peak_rpm.set(Quantity::new(4600.0));
+    j.engine.torque_peak_rpm.set(Quantity::new(peak));
     j.one_way.elements.set(SPRAG_34);
 }
 
