@@ -31,7 +31,7 @@ pub use derived::{Derived, DerivedDeclaration, DerivedId};
 pub use known::{Known, Together, Truth};
 pub use limits::{LimitDeclaration, LimitId, LimitUsed, Limits, Mark, OutOfRange};
 pub use rule::{Due, Rule, Severity};
-pub use verdict::{Finding, Undecided, Verdicts, judge};
+pub use verdict::{Finding, LIMIT_USED, Undecided, Verdicts, judge};
 
 #[cfg(test)]
 mod tests;

@@ -40,10 +40,13 @@ pub struct Undecided {
     pub needs: FactSet,
 }
 
+/// What each limit in the words about a finding begins with.
+pub const LIMIT_USED: &str = "Limit used: ";
+
 impl Finding {
     /// The limits used, each with its number and mark, for people.
     pub fn limit_sentences(&self) -> Vec<String> {
-        self.limits.iter().map(|used| format!("Limit used: {used}.")).collect()
+        self.limits.iter().map(|used| format!("{LIMIT_USED}{used}.")).collect()
     }
 
     /// Where the knowledge comes from and what it was held against, as one paragraph.

@@ -2,8 +2,9 @@
 
 use super::Failure;
 use crate::rules::house::{HouseRule, house_code};
-use crate::rules::{LimitId, Limits};
+use crate::rules::{LimitId, LimitUsed, Limits};
 use crate::store::{house_rule, limit};
+use crate::ticket::{Judgement, MovedLimit};
 use sqlx::PgConnection;
 use uuid::Uuid;
 
@@ -24,10 +25,7 @@ impl Book {
     pub(super) async fn load(conn: &mut PgConnection, shop: Uuid) -> Result<Self, Failure> {
         let mut book = Self::default();
         for moved in limit::moved(conn, shop).await? {
-            // A number that a later version of the program no longer knows or allows is as supplied again.
-            if let Some(limit) = LimitId::named(&moved.name) {
-                book.limits.set(limit, moved.number).ok();
-            }
+            set(&mut book.limits, &moved.name, moved.number);
         }
         for kept in house_rule::in_force(conn, shop).await? {
             match super::house_rule::readable(&kept) {
@@ -36,5 +34,68 @@ impl Book {
             }
         }
         Ok(book)
+    }
+
+    /// What the shop has moved, as a judgement keeps it.
+    pub(super) fn moved(&self) -> Vec<MovedLimit> {
+        let kept = |used: LimitUsed| MovedLimit { limit: used.limit.declaration().name.to_owned(), number: used.value };
+        self.limits.moved().map(kept).collect()
+    }
+
+    /// The limits that stand otherwise now than when this was judged.
+    pub fn changed_since(&self, judgement: &Judgement) -> Vec<LimitSince> {
+        let mut then = Limits::default();
+        for moved in &judgement.limits {
+            set(&mut then, &moved.limit, moved.number);
+        }
+        let since = |limit: &LimitId| LimitSince { limit: *limit, was: then.get(*limit), now: self.limits.get(*limit) };
+        LimitId::ALL.iter().map(since).filter(|since| since.was != since.now).collect()
+    }
+}
+
+/// A limit that has changed since something was judged.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct LimitSince {
+    /// Which.
+    pub limit: LimitId,
+    /// What it was judged by, in the limit's unit.
+    pub was: f64,
+    /// What stands now.
+    pub now: f64,
+}
+
+/// Moves a limit to a number that was allowed when it was kept. One that a later version of the program no longer
+/// knows or allows is as supplied again.
+fn set(limits: &mut Limits, name: &str, number: f64) {
+    if let Some(limit) = LimitId::named(name) {
+        limits.set(limit, number).ok();
+    }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_changed_since_is_told_once_for_each_limit_and_not_when_it_is_back() {
+        let mut book = Book::default();
+        let judged = |book: &Book| Judgement { limits: book.moved(), ..Judgement::default() };
+        let supplied = judged(&book);
+        assert!(book.changed_since(&supplied).is_empty());
+        book.limits.set(LimitId::bell_runout, 0.008).expect("within its range");
+        let since = LimitSince { limit: LimitId::bell_runout, was: 0.01, now: 0.008 };
+        assert_eq!(book.changed_since(&supplied), [since]);
+        let tighter = judged(&book);
+        assert!(book.changed_since(&tighter).is_empty());
+        assert_eq!(Book::default().changed_since(&tighter), [LimitSince { was: 0.008, now: 0.01, ..since }]);
+        assert!(Book::default().changed_since(&supplied).is_empty());
+    }
+
+    #[test]
+    fn a_number_of_another_version_of_the_program_is_as_supplied() {
+        let mut limits = Limits::default();
+        set(&mut limits, "a_limit_that_went", 1.0);
+        set(&mut limits, "bell_runout", 5.0);
+        assert_eq!(limits, Limits::default());
     }
 }

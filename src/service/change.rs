@@ -55,9 +55,7 @@ impl Command for ChangeTicket {
             return Ok(Revised { revision: ticket.revision, changes });
         }
         let next = revision(scene, ticket.revision + 1, merged, &current.judgement.silenced).await?;
-        let counts = counts(&next.judgement, ticket.stage);
-        store::revision::insert(scene.conn, scene.shop, ticket.id, &next).await?;
-        ticket::set_revision(scene.conn, scene.shop, ticket.id, next.number, &next.covers, counts).await?;
+        keep(scene, &ticket, &next).await?;
         scene.happened(ticket.id, Happening::Revised { revision: next.number, changes: changes.clone() }).await?;
         Ok(Revised { revision: next.number, changes })
     }
@@ -76,6 +74,13 @@ pub(super) async fn revision(
     let covers = covers(&contents, &judgement).to_string();
     let (staff_id, made_by) = (caller.staff, caller.name.clone());
     Ok(Revision { number, made_at: scene.now, staff_id, made_by, contents, judgement, covers })
+}
+
+/// Keeps a revision as the ticket's current one.
+pub(super) async fn keep(scene: &mut Scene<'_>, ticket: &Ticket, next: &Revision) -> Result<(), Failure> {
+    let counts = counts(&next.judgement, ticket.stage);
+    store::revision::insert(scene.conn, scene.shop, ticket.id, next).await?;
+    Ok(ticket::set_revision(scene.conn, scene.shop, ticket.id, next.number, &next.covers, counts).await?)
 }
 
 /// What the board counts.

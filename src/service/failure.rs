@@ -75,6 +75,9 @@ impl From<sqlx::Error> for Failure {
             Some("staff_name_once") => {
                 return Self::problem("name", "Somebody here has that name already. Add a letter of the last name.");
             }
+            Some("limit_change_pkey") => {
+                return Self::problem("number", "Somebody else moved this limit just now. Look at what stands now.");
+            }
             Some("signature_once_a_link") => return Self::LinkClosed,
             _ => {}
         }

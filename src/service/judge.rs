@@ -24,6 +24,7 @@ pub fn judge(job: &Job, book: &Book, silenced: &[Silenced]) -> Judgement {
             })
             .collect(),
         silenced: Vec::new(),
+        limits: book.moved(),
     };
     for rule in &book.house {
         match rule.condition.verdict(job, &verdicts.derived) {

@@ -24,6 +24,9 @@ pub enum Happening {
         revision: i32,
         changes: Vec<Change>,
     },
+    JudgedAgain {
+        revision: i32,
+    },
     Moved {
         from: Stage,
         to: Stage,
@@ -66,6 +69,10 @@ pub enum Happening {
     },
     ShopChanged {
         changes: Vec<Change>,
+    },
+    LimitChanged {
+        change: Change,
+        reason: String,
     },
     StaffAdded {
         name: String,
@@ -125,6 +132,7 @@ impl Happening {
                 let count = changes.len();
                 format!("Version {revision}: {count} {}", if count == 1 { "change" } else { "changes" })
             }
+            Self::JudgedAgain { revision } => format!("Version {revision}: judged again, nothing else changed"),
             Self::Moved { from, to, overrides, .. } if overrides.is_empty() => {
                 format!("Moved from {} to {}", from.label(), to.label())
             }
@@ -144,6 +152,7 @@ impl Happening {
             ),
             Self::ShopSetUp { name } => format!("{name} was set up"),
             Self::ShopChanged { .. } => "Shop particulars changed".into(),
+            Self::LimitChanged { change, .. } => format!("Limit moved: {}", change.label),
             Self::StaffAdded { name, role } => format!("{name} added as {}", role.label().to_lowercase()),
             Self::StaffDisabled { name } => format!("{name} can no longer sign in"),
             Self::HouseRuleWritten { code, version, title } => {

@@ -63,8 +63,17 @@ pub struct Silenced {
     pub at: Timestamp,
 }
 
+/// A limit that did not stand as supplied when a revision was judged.
+#[derive(Clone, Debug, PartialEq, Serialize, Deserialize)]
+pub struct MovedLimit {
+    /// The limit's name.
+    pub limit: String,
+    /// Its number, in the limit's unit.
+    pub number: f64,
+}
+
 /// Everything the rule book said about one revision.
-#[derive(Clone, Debug, Default, PartialEq, Eq, Serialize, Deserialize)]
+#[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Judgement {
     /// What is wrong, in the rule book's order.
     pub findings: Vec<Found>,
@@ -73,6 +82,9 @@ pub struct Judgement {
     /// What is wrong and set aside for this ticket: it closes no gate and is counted nowhere.
     #[serde(default)]
     pub silenced: Vec<Silenced>,
+    /// The limits the shop had moved by then; all others were as supplied.
+    #[serde(default)]
+    pub limits: Vec<MovedLimit>,
 }
 
 impl Judgement {

@@ -2,7 +2,7 @@
 //! to do and what it rests on; then what cannot be decided yet and what it waits for.
 
 use crate::job::{FactId, Sheet, fact_named};
-use crate::rules::rule_named;
+use crate::rules::{LIMIT_USED, rule_named};
 use crate::ticket::{Found, Judgement, Severity, Stage, TicketFacts, Undecided};
 use askama::Template;
 
@@ -40,7 +40,9 @@ pub struct Item {
     pub means: String,
     /// What to do.
     pub fix: String,
-    /// Where the knowledge comes from, with the limit used.
+    /// The limits it was held against, each with its number and mark.
+    pub limits: Vec<String>,
+    /// Where the knowledge comes from.
     pub basis: String,
     /// Must the customer accept it?
     pub accepts: bool,
@@ -145,12 +147,16 @@ fn group(severity: Severity, judgement: &Judgement, facts: &TicketFacts, from: F
 }
 
 fn item(found: &Found, facts: &TicketFacts, from: From) -> Item {
+    // What is kept is one paragraph: the words of its day.
+    let mut parts = found.basis.split(LIMIT_USED).map(|part| part.trim().to_owned());
+    let basis = parts.next().unwrap_or_default();
     Item {
+        limits: parts.collect(),
         code: found.code.clone(),
         title: found.title.clone(),
         means: found.shop.clone(),
         fix: found.fix.clone(),
-        basis: found.basis.clone(),
+        basis,
         accepts: found.customer_accepts,
         facts: found.facts.iter().map(|path| fact_link(path, facts, from)).collect(),
     }

@@ -45,6 +45,11 @@ impl Frame {
         self.may(Action::ManageShop)
     }
 
+    /// May they move the limits of the rule book?
+    pub const fn moves_limits(&self) -> bool {
+        self.may(Action::ChangeLimits)
+    }
+
     /// May they take units in?
     pub const fn takes_in(&self) -> bool {
         self.may(Action::TakeIn)

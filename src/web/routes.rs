@@ -5,12 +5,12 @@ use super::assets;
 use super::guard::guarded;
 use super::pages::{
     board, compare, contact, counter, customer, door, facts, hand_off, history, house_rules, intake, intake_receipt,
-    password, people, questions, receipt, setup, shop, tag, ticket,
+    limits, password, people, questions, receipt, setup, shop, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
-    ChangeContact, ChangeFacts, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks, ManageRules,
-    ManageShop, ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteNote,
+    ChangeContact, ChangeFacts, ChangeLimits, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks,
+    ManageRules, ManageShop, ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteNote,
 };
 use axum::Router;
 use axum::http::Method;
@@ -65,6 +65,9 @@ fn shop_rows() -> Vec<Route> {
         looks("/staff", Staff(ManageStaff), get(people::show)),
         sends("/staff", Staff(ManageStaff), post(people::add)),
         sends("/staff/{id}/off", Staff(ManageStaff), post(people::switch_off)),
+        looks("/limits", Staff(ReadTickets), get(limits::show)),
+        looks("/limits/{name}", Staff(ReadTickets), get(limits::show_one)),
+        sends("/limits/{name}", Staff(ChangeLimits), post(limits::send)),
         looks("/shop", Staff(ManageShop), get(shop::show)),
         sends("/shop", Staff(ManageShop), post(shop::change)),
     ]
@@ -132,6 +135,7 @@ fn ticket_rows() -> Vec<Route> {
         sends("/tickets/{number}/waits", Staff(ChangeWaits), post(ticket::plans::waits)),
         sends("/tickets/{number}/promise", Staff(ChangePromise), post(ticket::plans::promise)),
         sends("/tickets/{number}/price", Staff(ChangePrice), post(ticket::price::send)),
+        sends("/tickets/{number}/judge", Staff(ChangeFacts), post(ticket::judge_again::send)),
         sends("/tickets/{number}/notes", Staff(WriteNote), post(ticket::notes::send)),
         sends("/tickets/{number}/links", Staff(ManageLinks), post(ticket::links::make)),
         sends("/tickets/{number}/links/{link}/revoke", Staff(ManageLinks), post(ticket::links::revoke)),

@@ -3,9 +3,9 @@
 use crate::shop::{self, PASSWORD, TestShop, answer, fact};
 use endplay::quantity::Cents;
 use endplay::service::{
-    AddStaff, AnswerAtCounter, Caller, ChangeContact, ChangePassword, ChangePromise, ChangeShop, ChangeTicket,
-    ChangeWaits, Command, DisableStaff, Failure, Key, MakeLink, MoveStage, RevokeLink, TakeIn, VehicleWords, Who,
-    WriteNote,
+    AddStaff, AnswerAtCounter, Caller, ChangeContact, ChangeLimit, ChangePassword, ChangePromise, ChangeShop,
+    ChangeTicket, ChangeWaits, Command, DisableStaff, Failure, JudgeAgain, Key, MakeLink, MoveStage, RevokeLink,
+    TakeIn, VehicleWords, Who, WriteNote,
 };
 use endplay::ticket::{Action, Edit, Gate, Override, Price, Purpose, Role, Stage, WaitsFor, may};
 use serde_json::json;
@@ -70,6 +70,10 @@ async fn every_use_case_is_refused_for_every_role_that_may_not() {
             not_covered: String::new(),
         };
         send(s, caller, &[A::ManageShop], change).await;
+        let (limit, reason) = ("bell_runout".into(), "for a test".into());
+        send(s, caller, &[A::ChangeLimits], ChangeLimit { limit, made_from: 0, number: Some(0.008), reason }).await;
+        send(s, caller, &[A::ChangeFacts], JudgeAgain { ticket }).await;
+        check(caller, &[A::ReadTickets], "limits", barred(s.service.limits(caller, None).await));
 
         let make = MakeLink { ticket, purpose: Purpose::Intake, days: None };
         check(caller, &[A::ManageLinks], "make_link", barred(s.service.make_link(caller, Key::fresh(), make).await));

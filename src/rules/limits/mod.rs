@@ -10,7 +10,7 @@ mod table;
 pub use table::{LimitId, Limits};
 
 use crate::job::{FactValue, Kind};
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::{One, Quantity, Unit, Unread};
 use std::fmt;
 
 /// What is said about one limit.
@@ -123,9 +123,14 @@ impl LimitId {
     /// A blank and the unit, or nothing for a bare number.
     fn unit_after(self) -> String {
         match self.declaration().unit {
-            "" => String::new(),
+            unit @ ("" | "°") => unit.to_owned(),
             unit => format!(" {unit}"),
         }
+    }
+
+    /// A number as people read it, with the limit's unit.
+    pub fn say(self, number: f64) -> String {
+        format!("{number}{}", self.unit_after())
     }
 
     /// The limit of this name, if there is one.
@@ -148,6 +153,12 @@ impl Limits {
         Ok(())
     }
 
+    /// Every limit that does not stand as supplied.
+    pub fn moved(&self) -> impl Iterator<Item = LimitUsed> {
+        let used = LimitId::ALL.iter().map(|limit| self.used(*limit));
+        used.filter(|used| used.value != used.limit.declaration().default)
+    }
+
     /// A limit as a rule uses it now.
     pub fn used(&self, limit: LimitId) -> LimitUsed {
         LimitUsed { limit, value: self.get(limit) }
@@ -163,6 +174,7 @@ trait LimitNumber: FactValue + Copy {
     const WHOLE: bool = matches!(Self::KIND, Kind::Count);
     fn made(number: f64) -> Self;
     fn bare(self) -> f64;
+    fn typed(text: &str) -> Result<f64, Unread>;
 }
 
 impl LimitNumber for u32 {
@@ -172,6 +184,9 @@ impl LimitNumber for u32 {
     fn bare(self) -> f64 {
         f64::from(self)
     }
+    fn typed(text: &str) -> Result<f64, Unread> {
+        Quantity::<One>::from_typed(text).map(Quantity::value)
+    }
 }
 
 impl<U: Unit> LimitNumber for Quantity<U> {
@@ -180,6 +195,9 @@ impl<U: Unit> LimitNumber for Quantity<U> {
     }
     fn bare(self) -> f64 {
         self.value()
+    }
+    fn typed(text: &str) -> Result<f64, Unread> {
+        Self::from_typed(text).map(Self::value)
     }
 }
 
@@ -225,6 +243,16 @@ macro_rules! limits {
         impl LimitId {
             /// Every limit, in the order of the table.
             pub const ALL: &'static [Self] = &[$(Self::$name),+];
+
+            /// Reads a number as somebody types it for this limit. Whether it is allowed is another question.
+            ///
+            /// # Errors
+            /// [`Unread`](crate::quantity::Unread) says what to write.
+            pub fn read(self, typed: &str) -> Result<f64, crate::quantity::Unread> {
+                match self {
+                    $(Self::$name => <$type as super::LimitNumber>::typed(typed),)+
+                }
+            }
 
             /// What is said about this limit.
             pub fn declaration(self) -> &'static super::LimitDeclaration {
@@ -286,6 +314,18 @@ mod tests {
     fn a_refused_number_is_answered_with_what_is_allowed() {
         let refused = Limits::default().set(LimitId::bell_runout, 5.0).unwrap_err().to_string();
         assert_eq!(refused, "The limit \"bell bore runout\" takes a number from 0.004 to 0.015 in; 5 in was given.");
+    }
+
+    #[test]
+    fn a_typed_number_is_read_in_the_limits_own_unit() {
+        assert_eq!(LimitId::bell_runout.read(" 8 thou "), Ok(0.008));
+        assert_eq!(LimitId::dowels.read("2"), Ok(2.0));
+        assert!(LimitId::bell_runout.read("4 qt").is_err());
+        assert_eq!(LimitId::bell_runout.say(0.008), "0.008 in");
+        let mut limits = Limits::default();
+        assert_eq!(limits.moved().count(), 0);
+        limits.set(LimitId::bell_runout, 0.008).unwrap();
+        assert_eq!(limits.moved().collect::<Vec<_>>(), [LimitUsed { limit: LimitId::bell_runout, value: 0.008 }]);
     }
 
     #[test]

@@ -69,6 +69,11 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
             changes.clone_from(changed);
             revision = Some(*number);
         }
+        Happening::JudgedAgain { revision: number } => revision = Some(*number),
+        Happening::LimitChanged { change, reason } => {
+            changes.push(change.clone());
+            words.push(reason.clone());
+        }
         Happening::ContactChanged { changes: changed } | Happening::ShopChanged { changes: changed } => {
             changes.clone_from(changed);
         }

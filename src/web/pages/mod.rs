@@ -15,6 +15,7 @@ pub mod history;
 pub mod house_rules;
 pub mod intake;
 pub mod intake_receipt;
+pub mod limits;
 pub mod password;
 pub mod people;
 pub mod questions;

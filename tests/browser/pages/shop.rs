@@ -79,6 +79,18 @@ async fn the_pages_of_the_shop_itself() {
         }
     }
     assert_all_visited(&walk.visited, more);
+    walk.visit("limits-found", "/limits?q=runout").await;
+    walk.visit("limit", "/limits/bell_runout").await;
+    walk.visitor.write("number", "5").await;
+    walk.visitor.press("Move the limit").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("limit-wrong").await;
+    walk.visitor.write("number", "0.008").await;
+    walk.visitor.write("reason", "Our indicator reads to a tenth.").await;
+    walk.visitor.press("Move the limit").await;
+    walk.visitor.reads("It is 0.008 in from now on.").await;
+    walk.look("limit-moved").await;
+    walk.visit("limits-moved", "/limits").await;
 
     walk.visit("not-found", "/nowhere").await;
     walk.visitor.sign_in(TECHNICIAN).await;

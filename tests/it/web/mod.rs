@@ -10,6 +10,7 @@ mod guards;
 mod house_rules;
 mod intake;
 mod jobs;
+mod limits;
 mod links;
 mod papers;
 mod people;

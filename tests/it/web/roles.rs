@@ -39,6 +39,7 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("POST", "/tickets/{number}/waits", STAFF),
     ("POST", "/tickets/{number}/promise", DESK),
     ("POST", "/tickets/{number}/price", DESK),
+    ("POST", "/tickets/{number}/judge", STAFF),
     ("POST", "/tickets/{number}/notes", STAFF),
     ("POST", "/tickets/{number}/links", DESK),
     ("POST", "/tickets/{number}/links/{link}/revoke", DESK),
@@ -59,6 +60,9 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("POST", "/c/{token}/sign", [true; 4]),
     ("POST", "/c/{token}/decline", [true; 4]),
     ("GET", "/c/{token}/receipt", [true; 4]),
+    ("GET", "/limits", STAFF),
+    ("GET", "/limits/{name}", STAFF),
+    ("POST", "/limits/{name}", OWNER),
     ("GET", "/shop", OWNER),
     ("POST", "/shop", OWNER),
 ];

@@ -1,5 +1,6 @@
 //! The ticket: where the job stands, what is known and found, what is promised, priced, signed and written down.
 
+pub mod judge_again;
 pub mod links;
 pub mod moves;
 pub mod notes;
@@ -137,6 +138,7 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "note" => "the note.".to_owned(),
         "contact" => "the customer and the vehicle.".to_owned(),
         "facts" => format!("this is now version {}.", ticket.ticket.revision),
+        "judged" => format!("judged by the limits of today, as version {}.", ticket.ticket.revision),
         "same" => return "Nothing was different, so nothing had to be saved.".to_owned(),
         "link" => "the link is taken back and opens no more.".to_owned(),
         _ => return String::new(),

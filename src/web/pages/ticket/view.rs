@@ -3,7 +3,7 @@
 use super::safety::reminders;
 use super::stage::StageView;
 use crate::quantity::Cents;
-use crate::service::{Caller, CustomerLink, LinkState, Receipt, TicketPage};
+use crate::service::{Caller, CustomerLink, LimitSince, LinkState, Receipt, TicketPage};
 use crate::ticket::{Action, Answer, Approval, Happening, Purpose, Topic, WaitsFor, may};
 use crate::web::facts::{SheetCard, sheet_cards};
 use crate::web::findings::{Findings, From};
@@ -67,6 +67,8 @@ pub struct TicketView {
     pub promise: PromiseView,
     /// What the rule book says.
     pub findings: Findings,
+    /// The limits that stand otherwise now than when the job was judged, in words; none once it is closed.
+    pub limits_since: Vec<String>,
     /// What is known.
     pub sheets: Vec<SheetCard>,
     /// What it costs.
@@ -232,6 +234,7 @@ impl TicketView {
             waits_for: ticket.waits_for.code(),
             promise: promise(page, now),
             findings: Findings::new(judgement, &contents.facts, ticket.stage, From::Ticket(ticket.number)),
+            limits_since: limits_since(page),
             sheets: sheet_cards(contents, judgement, ticket.stage, zone),
             price: price(page, zone),
             approvals: approvals(page),
@@ -257,6 +260,17 @@ impl TicketView {
     pub fn is_overridden(&self) -> bool {
         self.overrides.iter().any(|passed| passed.holds)
     }
+}
+
+fn limits_since(page: &TicketPage) -> Vec<String> {
+    if !page.ticket.stage.open() {
+        return Vec::new();
+    }
+    let words = |since: LimitSince| {
+        let LimitSince { limit, was, now } = since;
+        format!("{}: {} then, {} now", limit.declaration().label, limit.say(was), limit.say(now))
+    };
+    page.book.changed_since(&page.revision.judgement).into_iter().map(words).collect()
 }
 
 fn promise(page: &TicketPage, now: &Now) -> PromiseView {
