@@ -22,6 +22,8 @@ chapters! {
     "THR" threads;
     /// Case, bell and what they bolt to
     "CSE" case;
+    /// The front pump
+    "PMP" pump;
     /// One-way clutches: kind, direction, load
     "OWC" one_way;
     /// Clutches: feed, seals, clearance
@@ -36,6 +38,14 @@ chapters! {
     "SPD" speedometer;
     /// Cooling
     "COL" cooling;
+    /// The vent, its hose and the catch can
+    "VNT" vent;
+    /// Pan, filter and dipstick
+    "PAN" pan;
+    /// Mounts, and the ground strap
+    "MNT" mount;
+    /// Gears, input shaft and the speeds they make
+    "GER" gears;
     /// Converter: how it sits
     "CNV" converter_fit;
     /// Converter: stall speed and cover

@@ -83,6 +83,31 @@ limits! {
     /// Trailer weight above which both coolers are wanted.
     heavy_trailer "heavy trailer": Quantity<PoundMass> = 5000, Mark::ShopSetting, 1000 to 10000;
 
+    /// Clearance between the pump gears and the pump face below which they score.
+    pump_face_least "pump gear clearance, least": Quantity<Inch> = 0.0008, Mark::Manual("TM 9-2320-289-34"), 0.0005 to 0.0015;
+    /// Clearance between the pump gears and the pump face above which pressure is lost.
+    pump_face_most "pump gear clearance, most": Quantity<Inch> = 0.0035, Mark::Manual("TM 9-2320-289-34"), 0.0025 to 0.0045;
+
+    /// Height of the pan above the ground that an off-road vehicle wants.
+    pan_ground_offroad "pan above the ground, off-road": Quantity<Inch> = 9, Mark::ShopSetting, 6 to 14;
+    /// Height of the pan above the ground that a road vehicle wants.
+    pan_ground_road "pan above the ground, road": Quantity<Inch> = 4.5, Mark::ShopSetting, 3 to 6;
+
+    /// End play of a planet pinion below which it binds when hot.
+    pinion_play_least "pinion end play, least": Quantity<Inch> = 0.009, Mark::Manual("TM 9-2320-387-24, medium for this unit"), 0.005 to 0.012;
+    /// End play of a planet pinion above which the carrier is worn.
+    pinion_play_most "pinion end play, most": Quantity<Inch> = 0.024, Mark::Manual("TM 9-2320-387-24, medium for this unit"), 0.018 to 0.030;
+    /// Engine torque above which a stock input shaft on a trans brake is no longer advised.
+    input_shaft_torque "torque for the stock input shaft": Quantity<PoundFoot> = 550, Mark::MemoryLow, 350 to 700;
+    /// Engine torque above which a stock input shaft on a trans brake must not be built.
+    input_shaft_torque_most "torque for the stock input shaft, highest": Quantity<PoundFoot> = 800, Mark::MemoryLow, 700 to 1000;
+    /// Vehicle weight above which a trans brake wants more than a stock input shaft.
+    heavy_on_brake "heavy vehicle on a trans brake": Quantity<PoundMass> = 4500, Mark::MemoryLow, 3000 to 6000;
+    /// First ratio over second ratio above which the engine drops far on the shift.
+    first_step "step from first to second": Quantity<One> = 1.85, Mark::CommonPractice, 1.6 to 2.2;
+    /// Engine speed at cruise above which a customer should be told of it.
+    cruise_rpm_most "engine speed at cruise": Quantity<Rpm> = 3200, Mark::ShopSetting, 2400 to 4200;
+
     /// Clearance for each friction below which a clutch pack drags.
     pack_clear_least "pack clearance for each friction, least": Quantity<Inch> = 0.006, Mark::MemoryLow, 0.004 to 0.009;
     /// Clearance for each friction above which a clutch pack is loose.

@@ -60,6 +60,21 @@ const PAIRS: &[(&str, Put, f64, f64)] = &[
     ("COL-05", |j, n| j.cooling.flow_s_per_qt.set(Quantity::new(n)), 20.1, 20.0),
     ("COL-09", |j, n| j.cooling.line_id_in.set(Quantity::new(n)), 0.299, 0.30),
     ("COL-11", |j, n| j.vehicle.tow_weight_lb.set(Quantity::new(n)), 5001.0, 5000.0),
+    ("PMP-01", |j, n| j.pump.face_clear_in.set(Quantity::new(n)), 0.00079, 0.0008),
+    ("PMP-01", |j, n| j.pump.face_clear_in.set(Quantity::new(n)), 0.00351, 0.0035),
+    ("PAN-04", |j, n| j.pan.ground_in.set(Quantity::new(n)), 4.49, 4.5),
+    ("PAN-04", offroad_pan, 8.99, 9.0),
+    ("PAN-07", |j, n| j.event.quarter_mile_s.set(Quantity::new(n)), 10.99, 11.0),
+    ("GER-03", |j, n| j.gears.pinion_play_in.set(Quantity::new(n)), 0.0089, 0.009),
+    ("GER-03", |j, n| j.gears.pinion_play_in.set(Quantity::new(n)), 0.0241, 0.024),
+    ("GER-04", torque, 550.1, 550.0),
+    ("GER-04", torque, 800.0, 800.1),
+    ("GER-05", torque, 800.1, 800.0),
+    // Over a second ratio of 1.56 a step of 1.85 is a first ratio of 2.886.
+    ("GER-07", |j, n| j.gears.first_ratio.set(Quantity::new(n)), 2.887, 2.885),
+    // 3,200 × 26 / 4.1 / 336.13 is 60.37 mph.
+    ("GER-08", |j, n| j.usage.cruise_mph.set(Quantity::new(n)), 60.38, 60.37),
+    ("GER-09", |j, n| j.vehicle.weight_lb.set(Quantity::new(n)), 4501.0, 4500.0),
     ("CNV-01", |j, n| j.converter.gap_in.set(Quantity::new(n)), 0.0624, 0.0625),
     ("CNV-02", |j, n| j.converter.gap_in.set(Quantity::new(n)), 0.0625, 0.0624),
     ("CNV-02", |j, n| j.converter.gap_in.set(Quantity::new(n)), 0.1249, 0.125),
@@ -134,6 +149,11 @@ fn drive_pressure(j: &mut Job, pressure: f64) {
 fn angles(j: &mut Job, front: f64, rear: f64) {
     j.driveshaft.front_angle_deg.set(Quantity::new(front));
     j.driveshaft.rear_angle_deg.set(Quantity::new(rear));
+}
+
+fn offroad_pan(j: &mut Job, ground: f64) {
+    j.usage.kind.set(UseKind::Offroad);
+    j.pan.ground_in.set(Quantity::new(ground));
 }
 
 fn tire_on_plain_axle(j: &mut Job, tire: f64) {
