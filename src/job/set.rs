@@ -34,6 +34,17 @@ impl FactSet {
         Self(words)
     }
 
+    /// What is in this set and not in the other.
+    #[must_use]
+    pub fn without(self, other: Self) -> Self {
+        Self(std::array::from_fn(|at| self.0[at] & !other.0[at]))
+    }
+
+    /// Do the two have a fact in common?
+    pub fn meets(&self, other: &Self) -> bool {
+        self.0.iter().zip(other.0).any(|(mine, theirs)| mine & theirs != 0)
+    }
+
     /// Is this fact in the set?
     pub const fn contains(&self, fact: FactId) -> bool {
         self.0[fact.0 as usize / 64] & (1 << (fact.0 % 64)) != 0

@@ -2,7 +2,9 @@
 //!
 //! Pure: a job goes in, what to do with it comes out.
 
+pub mod clearing;
 mod counter;
+pub mod levers;
 pub mod steps;
 pub mod summary;
 
