@@ -120,9 +120,8 @@ rules! {
 
     /// Finds the light-duty relative in a job that is hard on it.
     ///
-    /// Outside it looks like the heavy unit; inside it has fewer plates and a smaller output. Better parts or
-    /// another core are cheaper now than after it has failed. Source: common practice; the torque line is a
-    /// shop setting.
+    /// Inside it has fewer plates and a smaller output than the heavy unit. Better parts go in now, while it is
+    /// apart, or a heavy core is used instead. Source: common practice; the torque line is a shop setting.
     "CLT-06" Caution Teardown {
         accepts: true,
         title: "Light-duty relative in a hard job",

@@ -58,8 +58,8 @@ rules! {
 
     /// Compares what the direct clutch can hold with what third gear and the trans brake ask of it.
     ///
-    /// The need has the shop's margin in it. A clutch that falls short slips and burns; more piston area,
-    /// plates or pressure lifts it. Source: the sums are exact, their inputs measured by the shop.
+    /// The need has the shop's margin in it. A clutch that falls short slips; more piston area, plates
+    /// or pressure lifts it. Source: the sums are exact, their inputs measured by the shop.
     "CLT-10" Caution Spec {
         accepts: true,
         title: "Direct clutch is short for third or the trans brake",
@@ -107,8 +107,9 @@ rules! {
 
     /// Counts the release springs of a direct drum that will be turned fast.
     ///
-    /// Oil spun in the drum pushes on the piston. With springs missing the clutch applies by itself and burns.
-    /// Source: the count of 14 is from TM 9-2320-280-34; the speed line is memory, low.
+    /// Oil spun in the drum pushes on the piston. With springs missing the clutch can apply by itself; the full
+    /// count or a bleed prevents it. Source: the count of 14 is from TM 9-2320-280-34; the speed line is memory,
+    /// low.
     "CLT-12" Caution Assembly {
         accepts: false,
         title: "Too few direct release springs for this speed",

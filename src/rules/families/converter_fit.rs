@@ -61,8 +61,8 @@ rules! {
 
     /// Finds a gap so wide that the pump is only half driven.
     ///
-    /// The tangs of the converter hub reach only part of the way into the pump gear and can break it. It is
-    /// spaced, or it is the wrong converter. Source: common practice.
+    /// Converter and pump are engaged only part of the way at the tangs. It is spaced, or it is the wrong
+    /// converter. Source: common practice.
     "CNV-04" Stop Delivery {
         accepts: false,
         title: "Converter gap leaves the pump half driven",
@@ -130,8 +130,8 @@ rules! {
 
     /// Compares the bolt circles of flexplate and converter.
     ///
-    /// Two circles are common and some flexplates are drilled for both. Slotting the holes of the wrong one
-    /// lets the bolts work loose. Source: memory, high.
+    /// There are two circles, and some flexplates are drilled for both. The wrong one is changed; its holes are
+    /// never slotted to fit. Source: memory, high.
     "CNV-07" Stop Intake {
         accepts: false,
         title: "Converter and flexplate bolt circles differ",
