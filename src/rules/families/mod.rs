@@ -30,6 +30,16 @@ chapters! {
     "CLT" clutch_packs;
     /// Clutches: checks and strength
     "CLT" clutch_strength;
+    /// Valve body: what it asks of the case
+    "VLV" valve_body;
+    /// The trans brake's solenoid: its wire and its place
+    "VLV" brake_solenoid;
+    /// Governor, modulator and kickdown
+    "VLV" shift_control;
+    /// Shifting by hand, and the trans brake in use
+    "VLV" hand_shifting;
+    /// Valve body: sheet, face, check balls and bands
+    "VLV" valve_body_fit;
     /// Output shaft, rear housing and yoke
     "OUT" output;
     /// How yoke and driveshaft run
@@ -60,6 +70,8 @@ chapters! {
     "SFT" track_gear;
     /// What is measured before it is closed and on the stand
     "MEA" bench;
+    /// Fluid
+    "FLD" fluid;
     /// The order of the work
     "SEQ" order;
     /// Papers, prices and signatures

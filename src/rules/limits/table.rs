@@ -2,7 +2,8 @@
 
 use super::{Mark, limits};
 use crate::quantity::{
-    Celsius, Degree, Diameter, Inch, Minute, One, PoundFoot, PoundMass, Psi, Quantity, Quart, Rpm, SecondPerQuart,
+    Celsius, Degree, Diameter, Inch, InchMercury, Minute, One, PoundFoot, PoundMass, Psi, Quantity, Quart, Rpm,
+    SecondPerQuart, Volt,
 };
 
 limits! {
@@ -182,4 +183,18 @@ limits! {
 
     /// How far the total may go past the signed estimate, as a multiple of it.
     estimate_margin "total over the signed estimate": Quantity<One> = 1.1, Mark::ShopSetting, 1 to 1.25;
+
+    /// Room that an outside brake solenoid must have to floor, shield and exhaust.
+    solenoid_gap "gap around the outside solenoid": Quantity<Inch> = 0.5, Mark::MemoryLow, 0.25 to 2;
+    /// Voltage that must stand at the brake solenoid while it is applied.
+    brake_volts "voltage at the brake solenoid": Quantity<Volt> = 11.5, Mark::MemoryLow, 11 to 12.5;
+    /// Vacuum at hot idle in gear below which a modulator works poorly.
+    idle_vacuum "idle vacuum": Quantity<InchMercury> = 13, Mark::MemoryMedium, 10 to 16;
+    /// How far out of flat the case face may be under a valve body without gaskets.
+    face_flat "valve-body face out of flat": Quantity<Inch> = 0.003, Mark::MemoryLow, 0.001 to 0.005;
+
+    /// Share of what the dry unit takes that must be in it.
+    fill_least "fluid put in, least share": Quantity<One> = 0.85, Mark::CommonPractice, 0.8 to 0.95;
+    /// Share of what the dry unit takes above which it is too full.
+    fill_most "fluid put in, highest share": Quantity<One> = 1.10, Mark::CommonPractice, 1.02 to 1.2;
 }

@@ -35,6 +35,7 @@ fn the_families_of_this_book_are_complete() {
         ("CSE", 12),
         ("OWC", 12),
         ("CLT", 13),
+        ("VLV", 33),
         ("OUT", 20),
         ("SPD", 7),
         ("COL", 11),
@@ -46,6 +47,7 @@ fn the_families_of_this_book_are_complete() {
         ("CNV", 25),
         ("SFT", 18),
         ("MEA", 9),
+        ("FLD", 6),
         ("SEQ", 11),
         ("COM", 3),
     ] {
