@@ -5,7 +5,7 @@ use super::FactId;
 const WORDS: usize = 5;
 
 /// Which facts a verdict rests on or waits for: one bit a fact.
-#[derive(Clone, Copy, Default, PartialEq, Eq, Debug)]
+#[derive(Clone, Copy, Default, PartialEq, Eq, PartialOrd, Ord, Debug)]
 pub struct FactSet([u64; WORDS]);
 
 impl FactSet {
@@ -43,6 +43,16 @@ impl FactSet {
     /// Do the two have a fact in common?
     pub fn meets(&self, other: &Self) -> bool {
         self.0.iter().zip(other.0).any(|(mine, theirs)| mine & theirs != 0)
+    }
+
+    /// Is all of it in the other set, too?
+    pub fn is_within(self, other: Self) -> bool {
+        self.without(other).is_empty()
+    }
+
+    /// How many facts it holds.
+    pub fn len(&self) -> usize {
+        self.0.iter().map(|word| word.count_ones() as usize).sum()
     }
 
     /// Is this fact in the set?

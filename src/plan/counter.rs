@@ -80,10 +80,15 @@ pub fn counter(job: &Job) -> Vec<Asked> {
     counter_sections().iter().flat_map(asked).collect()
 }
 
+/// The question of the counter set that asks for this fact, if one does.
+pub fn counter_question(fact: FactId) -> Option<&'static Question> {
+    let mut questions = counter_sections().iter().flat_map(|section| section.questions);
+    questions.find(|question| question.fact() == fact)
+}
+
 /// Does a question for this fact come up now? One of the counter set does once it applies; any other always does.
 pub fn comes_up(job: &Job, fact: FactId) -> bool {
-    let mut questions = counter_sections().iter().flat_map(|section| section.questions);
-    questions.find(|question| question.fact() == fact).is_none_or(|question| question.applies(job))
+    counter_question(fact).is_none_or(|question| question.applies(job))
 }
 
 #[cfg(test)]

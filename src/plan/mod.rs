@@ -5,7 +5,8 @@
 pub mod clearing;
 mod counter;
 pub mod levers;
+pub mod next;
 pub mod steps;
 pub mod summary;
 
-pub use counter::{Asked, Question, Section, comes_up, counter, counter_sections};
+pub use counter::{Asked, Question, Section, comes_up, counter, counter_question, counter_sections};

@@ -2,9 +2,11 @@
 //! to do and what it rests on; then what cannot be decided yet and what it waits for.
 
 use crate::job::{FactId, Sheet, fact_named};
+use crate::plan::next::record;
 use crate::rules::{LIMIT_USED, rule_named};
 use crate::ticket::{Found, Judgement, Severity, Stage, TicketFacts, Undecided};
 use askama::Template;
+use std::collections::BTreeSet;
 
 /// The findings of a job.
 #[derive(Template)]
@@ -131,6 +133,13 @@ pub fn waited_for(judgement: &Judgement, stage: Stage, fact: FactId) -> usize {
         .iter()
         .filter(|undecided| stage.asks_for(&undecided.due) && undecided.needs.iter().any(|need| need == path))
         .count()
+}
+
+/// How many facts the checks at this stage wait for that somebody has to be asked for.
+pub fn wanted_facts(judgement: &Judgement, stage: Stage) -> usize {
+    let due = judgement.undecided.iter().filter(|undecided| stage.asks_for(&undecided.due));
+    let facts: BTreeSet<_> = due.flat_map(|undecided| &undecided.needs).filter_map(|path| fact_named(path)).collect();
+    facts.into_iter().filter(|fact| record(*fact).is_none()).count()
 }
 
 fn group(severity: Severity, judgement: &Judgement, facts: &TicketFacts, from: From) -> Option<Group> {

@@ -5,7 +5,7 @@ use super::assets;
 use super::guard::guarded;
 use super::pages::{
     board, compare, contact, counter, customer, door, facts, hand_off, history, house_rules, intake, intake_receipt,
-    limits, password, people, questions, receipt, setup, shop, tag, ticket,
+    limits, next, password, people, questions, receipt, setup, shop, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -142,6 +142,8 @@ fn ticket_rows() -> Vec<Route> {
         looks("/tickets/{number}/facts/{sheet}", Staff(ChangeFacts), get(facts::show)),
         sends("/tickets/{number}/facts/{sheet}", Staff(ChangeFacts), post(facts::send)),
         sends("/tickets/{number}/facts/{sheet}/look", Staff(ChangeFacts), post(facts::look)),
+        looks("/tickets/{number}/next", Staff(ChangeFacts), get(next::show)),
+        sends("/tickets/{number}/next", Staff(ChangeFacts), post(next::send)),
         looks("/tickets/{number}/contact", Staff(ChangeContact), get(contact::show)),
         sends("/tickets/{number}/contact", Staff(ChangeContact), post(contact::send)),
         looks("/tickets/{number}/history", Staff(ReadTickets), get(history::show)),

@@ -19,7 +19,7 @@ use crate::web::site::AppState;
 use askama::Template;
 use axum::extract::State;
 use form::{Answers, Wish, answers, held};
-pub use view::leave_out_what_waits_its_turn;
+pub use view::{Asked, leave_out_what_waits_its_turn};
 use view::{Section, findings, progress, sections};
 
 /// What a form is shown upon: what the job would be, and what the rules say of it.

@@ -1,6 +1,7 @@
 //! Every page in every state: whole at every width, readable, without a fault axe-core knows, alone with the shop.
 
 mod customer;
+mod next;
 mod shop;
 mod tickets;
 

@@ -71,6 +71,10 @@ async fn the_pages_of_a_job() {
     for page in ["intake", "intake/done", "contact", "history", "tag", "receipt", "sign/intake", "sign/build"] {
         walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
     }
+    walk.visit("next", &format!("{stopped}/next")).await;
+    walk.visit("next-typed", &format!("{stopped}/next?first=bell.runout_in&skip=use.raced")).await;
+    walk.visitor.unfold().await;
+    walk.look("next-open").await;
     walk.visit("compare", &format!("{stopped}/compare?from=1&to=2")).await;
     walk.visit("receipt-shop", &format!("/receipts/{}", jobs.receipt)).await;
     assert_all_visited(&walk.visited, |path| path.starts_with("/tickets/") || path.starts_with("/receipts/"));

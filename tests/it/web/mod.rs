@@ -12,6 +12,7 @@ mod intake;
 mod jobs;
 mod limits;
 mod links;
+mod next;
 mod papers;
 mod people;
 mod roles;

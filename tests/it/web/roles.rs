@@ -46,6 +46,8 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("GET", "/tickets/{number}/facts/{sheet}", STAFF),
     ("POST", "/tickets/{number}/facts/{sheet}", STAFF),
     ("POST", "/tickets/{number}/facts/{sheet}/look", STAFF),
+    ("GET", "/tickets/{number}/next", STAFF),
+    ("POST", "/tickets/{number}/next", STAFF),
     ("GET", "/tickets/{number}/contact", DESK),
     ("POST", "/tickets/{number}/contact", DESK),
     ("GET", "/tickets/{number}/history", STAFF),

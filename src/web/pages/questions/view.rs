@@ -30,20 +30,24 @@ pub struct Asked {
     pub applies: bool,
 }
 
+impl Asked {
+    /// The question with these words for a fact, with what stands in the form; a "no" is offered only where it counts.
+    pub fn new(words: &'static str, fact: FactId, form: &FormState, recorded: &Contents, no_counts: bool) -> Self {
+        let mut field = FactField::new(fact, form, recorded.facts.origin(fact), 0);
+        if !no_counts {
+            leave_out_no(&mut field.control);
+        }
+        Self { words, sources: sources(form, fact), field, applies: true }
+    }
+}
+
 /// The sections of a form for the job so far. A section with nothing to ask is left out.
 pub fn sections(form: &FormState, job: &Job, recorded: &Contents) -> Vec<Section> {
     let section = |section: &crate::plan::Section| {
         let questions = section.questions.iter().filter_map(|question| {
-            let fact = question.fact();
-            let mut field = FactField::new(fact, form, recorded.facts.origin(fact), 0);
+            let asked = Asked::new(question.words, question.fact(), form, recorded, question.no_counts);
             let applies = question.applies(job);
-            if !applies && !field.is_filled() {
-                return None;
-            }
-            if !question.no_counts {
-                leave_out_no(&mut field.control);
-            }
-            Some(Asked { words: question.words, sources: sources(form, fact), field, applies })
+            (applies || asked.field.is_filled()).then_some(Asked { applies, ..asked })
         });
         Section { number: section.number, title: section.title, questions: questions.collect() }
     };

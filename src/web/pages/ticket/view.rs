@@ -6,7 +6,7 @@ use crate::quantity::Cents;
 use crate::service::{Caller, CustomerLink, LimitSince, LinkState, Receipt, TicketPage};
 use crate::ticket::{Action, Answer, Approval, Happening, Purpose, Topic, WaitsFor, may};
 use crate::web::facts::{SheetCard, sheet_cards};
-use crate::web::findings::{Findings, From};
+use crate::web::findings::{Findings, From, wanted_facts};
 use crate::web::moment::{day, moment, today, until};
 use crate::web::pages::history::{Entry, entry};
 use jiff::Timestamp;
@@ -69,6 +69,8 @@ pub struct TicketView {
     pub findings: Findings,
     /// The limits that stand otherwise now than when the job was judged, in words; none once it is closed.
     pub limits_since: Vec<String>,
+    /// How many questions the checks due at this stage wait for.
+    pub ask_next: usize,
     /// What is known.
     pub sheets: Vec<SheetCard>,
     /// What it costs.
@@ -235,6 +237,7 @@ impl TicketView {
             promise: promise(page, now),
             findings: Findings::new(judgement, &contents.facts, ticket.stage, From::Ticket(ticket.number)),
             limits_since: limits_since(page),
+            ask_next: wanted_facts(judgement, ticket.stage),
             sheets: sheet_cards(contents, judgement, ticket.stage, zone),
             price: price(page, zone),
             approvals: approvals(page),

@@ -1,0 +1,185 @@
+//! What to ask next: the fewest questions that decide every check that is due, in the order in which they decide most.
+//!
+//! **Which questions.** Every fact that a due and undecided rule waits for, and no other. As long as one of them stays
+//! blank, some answers to the rest leave a rule open, so fewer would not do; and a fact that is not among them
+//! cannot change a due verdict, whatever its value. An answer can bring new questions up (a rule may wait for one
+//! thing or another, by the answer), and a list made anew after every answer shows them.
+//!
+//! **In which order.** A rule weighs by its severity: a stop 16, a caution 4, a note 1. What a set of questions is
+//! worth is the weight it decides: the whole weight of a rule whose blanks are all in the set, and otherwise the share
+//! of a rule's weight that the best one of its questions settles early, that is, the share of the answers to that
+//! question which decide the rule alone. The list is made step by step: the next step is the set of at most three
+//! questions, or the blanks of one rule, that adds the most worth per question to what was asked before. Within a step
+//! the question that adds most alone comes first. What is still equal goes by the smaller set, then by the job
+//! file's order. So after the first step of k questions (k up to three) no other k questions leave less weight
+//! undecided, reckoned like this; the tests hold that against trying all sets.
+//!
+//! **Whose turn it is.** A question of the counter set that hangs on another answer, and a fact that shows only inside
+//! while the unit is closed, wait for their turn: they come after the others and are ordered in the same way. Facts
+//! that the shop's own records fill in are not asked at all.
+
+mod early;
+mod order;
+
+use super::counter::comes_up;
+use super::steps::{Step, filled_by};
+use crate::job::{FactId, FactSet, Job, Sheet};
+use crate::rules::{Derived, Due, Limits, Rule, Severity, rules};
+use order::Open;
+
+/// What is to be learnt so that every due check is decided.
+#[derive(Debug)]
+pub struct Next {
+    /// The questions, best first; those whose turn has not come stand last.
+    pub questions: Vec<NextQuestion>,
+    /// What nobody has to ask, since the shop's records fill it in.
+    pub filled: Vec<Filled>,
+    /// How many due checks are not decided.
+    pub open: usize,
+}
+
+/// One question to ask.
+#[derive(Debug)]
+pub struct NextQuestion {
+    /// The fact it asks for.
+    pub fact: FactId,
+    /// Can it be asked now?
+    pub turn: Turn,
+    /// The checks that wait for it, the gravest first.
+    pub decides: Vec<Decides>,
+}
+
+/// A fact that a due check waits for and that the shop's records fill in.
+#[derive(Debug)]
+pub struct Filled {
+    /// The fact.
+    pub fact: FactId,
+    /// Where it comes from.
+    pub from: Record,
+    /// The checks that wait for it, the gravest first.
+    pub decides: Vec<Decides>,
+}
+
+/// A check that a question helps to decide.
+#[derive(Clone, Copy, Debug)]
+pub struct Decides {
+    /// The rule.
+    pub rule: &'static Rule,
+    /// What has to be known besides, unless an answer settles it early.
+    pub with: FactSet,
+    /// Can the right answer settle it although other things are unknown?
+    pub may_settle_alone: bool,
+}
+
+/// When a question can be asked.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Turn {
+    /// At once.
+    Now,
+    /// Once another question is answered: the answer may make it needless.
+    AfterAnother,
+    /// Once the unit is apart: it cannot be seen before.
+    OnceApart,
+}
+
+/// A record of the shop that fills facts in.
+#[derive(Clone, Copy, Debug)]
+pub enum Record {
+    /// The log of what was done, in which order: the place of this step.
+    StepLog(&'static Step),
+    /// The versions of the job and what was signed.
+    Papers,
+}
+
+/// How far the work has come, as far as asking goes.
+#[derive(Clone, Copy)]
+pub struct At<'a> {
+    /// Is a rule that is due then asked about already?
+    pub asks_for: &'a dyn Fn(Due) -> bool,
+    /// Is the unit apart, so that its inside can be seen?
+    pub apart: bool,
+}
+
+/// What to ask next about this job, held against the rule book with these limits.
+pub fn next(job: &Job, limits: &Limits, at: At<'_>) -> Next {
+    let derived = Derived::of(job, limits);
+    let due = rules().filter(|rule| (at.asks_for)(rule.due));
+    let waiting: Vec<(&'static Rule, FactSet)> = due
+        .map(|rule| (rule, (rule.when)(job, &derived, limits).waits_for()))
+        .filter(|(_, needs)| !needs.is_empty())
+        .collect();
+    let wanted = waiting.iter().fold(FactSet::EMPTY, |all, (_, needs)| all.with(*needs));
+    let (filled, asked): (Vec<FactId>, Vec<FactId>) = wanted.iter().partition(|fact| record(*fact).is_some());
+    let early = early::shares(job, limits, &waiting, &asked);
+    let open: Vec<Open> = waiting
+        .iter()
+        .zip(&early)
+        .map(|((rule, needs), early)| Open { weight: weight(rule.severity), needs: *needs, early: early.clone() })
+        .collect();
+    let decides = |fact: FactId| {
+        let mut decides: Vec<Decides> = waiting
+            .iter()
+            .zip(&open)
+            .filter(|((_, needs), _)| needs.contains(fact))
+            .map(|((rule, needs), open)| Decides {
+                rule,
+                with: needs.without(FactSet::of(fact)),
+                may_settle_alone: open.early_by(fact) > 0,
+            })
+            .collect();
+        decides.sort_by_key(|decides| decides.rule.severity);
+        decides
+    };
+    let turn = |fact: FactId| turn(job, fact, at.apart);
+    let now = asked.iter().copied().filter(|fact| turn(*fact) == Turn::Now).collect::<Vec<_>>();
+    let later = asked.iter().copied().filter(|fact| turn(*fact) != Turn::Now).collect::<Vec<_>>();
+    let mut ordered = Vec::new();
+    for facts in [now, later] {
+        ordered.extend(order::order(&open, set(&ordered), set(&facts)));
+    }
+    Next {
+        questions: ordered
+            .into_iter()
+            .map(|fact| NextQuestion { fact, turn: turn(fact), decides: decides(fact) })
+            .collect(),
+        filled: filled
+            .into_iter()
+            .filter_map(|fact| Some(Filled { fact, from: record(fact)?, decides: decides(fact) }))
+            .collect(),
+        open: waiting.len(),
+    }
+}
+
+/// Which record fills a fact in, when one does.
+pub fn record(fact: FactId) -> Option<Record> {
+    match fact.declaration().path {
+        "paper.spec_version" | "paper.signed_version" => Some(Record::Papers),
+        _ => filled_by(fact).map(Record::StepLog),
+    }
+}
+
+/// Four notes weigh as one caution, four cautions as one stop.
+const fn weight(severity: Severity) -> u64 {
+    match severity {
+        Severity::Stop => 16,
+        Severity::Caution => 4,
+        Severity::Note => 1,
+    }
+}
+
+fn turn(job: &Job, fact: FactId, apart: bool) -> Turn {
+    if !apart && fact.declaration().sheet == Sheet::Inside {
+        Turn::OnceApart
+    } else if comes_up(job, fact) {
+        Turn::Now
+    } else {
+        Turn::AfterAnother
+    }
+}
+
+fn set(facts: &[FactId]) -> FactSet {
+    facts.iter().fold(FactSet::EMPTY, |all, fact| all.with(FactSet::of(*fact)))
+}
+
+#[cfg(test)]
+mod tests;
