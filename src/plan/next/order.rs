@@ -97,11 +97,8 @@ fn best_single(open: &[Open], asked: FactSet, of: FactSet) -> Option<FactId> {
 
 /// Every set that has to be looked at.
 fn candidates(open: &[(&Open, u64)], asked: FactSet, facts: FactSet) -> BTreeSet<FactSet> {
-    let wanted: BTreeSet<FactSet> = open
-        .iter()
-        .map(|(rule, _)| rule.needs.without(asked))
-        .filter(|needs| needs.is_within(facts))
-        .collect();
+    let wanted: BTreeSet<FactSet> =
+        open.iter().map(|(rule, _)| rule.needs.without(asked)).filter(|needs| needs.is_within(facts)).collect();
     let small: Vec<FactSet> = wanted.iter().copied().filter(|needs| needs.len() <= TOGETHER).collect();
     let mut joined: BTreeSet<FactSet> = small.iter().copied().collect();
     let mut fresh = small.clone();

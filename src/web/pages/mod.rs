@@ -15,11 +15,8 @@ pub mod history;
 pub mod house_rules;
 pub mod intake;
 pub mod intake_receipt;
-<<<<<<< HEAD
 pub mod limits;
-=======
 pub mod next;
->>>>>>> 247d427 (Ask next what decides most of what is due, one question at a time)
 pub mod password;
 pub mod people;
 pub mod questions;

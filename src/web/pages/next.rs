@@ -122,7 +122,8 @@ pub async fn send(
     match state.service.write(Who::Staff(caller.clone()), Key(sent.once), command).await {
         Ok(_) => on_to(&answered.onward(number)),
         Err(service::Failure::Problems(of)) => {
-            let problems = of.into_iter().map(|one| Problem { field: answered.field(), message: one.message }).collect();
+            let problems =
+                of.into_iter().map(|one| Problem { field: answered.field(), message: one.message }).collect();
             back(&state, &caller, number, &answered, sent.typed, problems).await
         }
         Err(service::Failure::Conflict(clashes)) => conflict(&state, &caller, number, &answered, &edit, clashes).await,

@@ -64,7 +64,8 @@ impl Answered {
             return Err(self.problem(ask));
         };
         if value == Value::Bool(false) && !no_counts(self.fact, stage) {
-            let message = format!("{} cannot be ruled out with the unit closed. Answer yes, or go on.", declaration.label);
+            let message =
+                format!("{} cannot be ruled out with the unit closed. Answer yes, or go on.", declaration.label);
             return Err(self.problem(message));
         }
         let source = typed.get(&source_name_of(declaration)).and_then(Source::from_code);

@@ -91,8 +91,7 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
     // Those put aside stand last, in the order they were put aside.
     ordered.sort_by_key(|question| aside.place(question.fact).map_or(0, |place| place + 1));
     let is_listed = |fact: FactId| questions.iter().any(|question| question.fact == fact);
-    let wanted =
-        first.filter(|fact| form.is_wrong() || contents.facts.value(*fact).is_none() || is_listed(*fact));
+    let wanted = first.filter(|fact| form.is_wrong() || contents.facts.value(*fact).is_none() || is_listed(*fact));
     let fact = wanted.or_else(|| ordered.first().map(|question| question.fact));
     let first = fact.map(|fact| {
         let question = questions.iter().find(|question| question.fact == fact);
@@ -181,6 +180,11 @@ fn labels(facts: FactSet) -> String {
 fn helps(decides: &[Decides]) -> String {
     let count = |severity: Severity| decides.iter().filter(|one| one.rule.severity == severity).count();
     let counts = [Severity::Stop, Severity::Caution, Severity::Note].map(|severity| (count(severity), severity.code()));
-    let told: Vec<String> = counts.iter().filter(|(count, _)| *count > 0).map(|(count, word)| counted(*count, word)).collect();
-    if told.is_empty() { "No check that is due waits for it.".to_owned() } else { format!("Helps to decide: {}.", told.join(", ")) }
+    let told: Vec<String> =
+        counts.iter().filter(|(count, _)| *count > 0).map(|(count, word)| counted(*count, word)).collect();
+    if told.is_empty() {
+        "No check that is due waits for it.".to_owned()
+    } else {
+        format!("Helps to decide: {}.", told.join(", "))
+    }
 }
