@@ -96,7 +96,8 @@ fn bracket_coupe() -> Story {
         comeback_of: None,
         steps: vec![
             Step::Know(Source::CustomerSaid, DRAG),
-            Step::Sheet(Sheet::Outside, Source::Looked, r#"{"driveshaft.loop_fitted": true, "stick.locks": true}"#),
+            Step::Class("B"),
+            Step::Sheet(Sheet::Outside, Source::Looked, LOOP_AND_LOCK),
             Step::SignHere(Purpose::Intake),
             Step::To(Stage::Spec),
             Step::Sheet(Sheet::Spec, Source::BuilderSheet, DRAG),
@@ -190,17 +191,17 @@ pub const TOW: &str = r#"{"use.kind": "tow", "use.raced": false, "use.road_drive
     "engine.torque_lbft": 390, "converter.rated_torque_lbft": 390, "engine.max_rpm": 4400,
     "engine.induction": "natural", "speedometer.kind": "cable", "cooling.cooler": "both"}"#;
 
-/// What a bracket racer says: a class table of the shop's own making, no brake.
+/// What a bracket racer says: no brake.
 pub const DRAG: &str = r#"{"use.kind": "drag", "use.raced": true, "use.road_driven": false,
     "vehicle.drive_layout": "two_wheel", "vehicle.weight_lb": 2900, "vehicle.tow_weight_lb": 0,
     "vehicle.tire_kind": "slick", "engine.torque_lbft": 520, "converter.rated_torque_lbft": 520,
     "engine.max_rpm": 5600, "engine.induction": "natural", "speedometer.kind": "none",
     "event.quarter_mile_s": 11.4, "event.trap_mph": 118, "event.date": "2026-04-18",
-    "class_table.year": 2026, "class_table.shield_always": false, "class_table.shield_s": 10.99,
-    "class_table.shield_mph": 135, "class_table.shield_with_brake": true, "class_table.stick_s": 10.99,
-    "class_table.flexplate_s": 9.99, "class_table.flexplate_mph": 135, "class_table.loop_slick_s": 13.99,
-    "class_table.loop_street_s": 11.49, "class_table.brake_allowed": true, "one_way.elements": 34,
-    "cooling.cooler": "external"}"#;
+    "one_way.elements": 34, "cooling.cooler": "external"}"#;
+
+/// What a bracket car brings to be looked over by the official: a loop close behind the joint, a stick that locks.
+pub const LOOP_AND_LOCK: &str = r#"{"driveshaft.loop_fitted": true, "driveshaft.loop_distance_in": 4,
+    "stick.locks": true}"#;
 
 /// What somebody says who climbs rocks.
 const TRAIL: &str = r#"{"use.kind": "offroad", "use.raced": false, "use.road_driven": true,

@@ -1,14 +1,16 @@
 //! Tells the stories to the program, at the times at which they happened.
 
+use super::classes::{BODY, CLASSES, YEAR};
 use super::story::{Step, Story};
 use super::{DESK, OWNER, PASSWORD, TECHNICIAN, own_rules, stories};
 use crate::job::{Sheet, fact_ids};
 use crate::service::{
     AddStaff, AnswerAtCounter, Caller, ChangeShop, ChangeTicket, ChangeWaits, CustomerAnswer, Failure, FirstStart, Key,
-    MakeLink, MoveStage, Person, Service, SetUp, TakeIn, VehicleWords, WhichVehicle, Who, WhoseUnit, WriteNote,
+    MakeLink, MoveStage, Person, Service, SetUp, TableVersion, TakeIn, UseClassTable, VehicleWords, WhichVehicle, Who,
+    WhoseUnit, WriteClassTable, WriteNote,
 };
 use crate::ticket::{
-    Answer, Edit, FactChange, Override, Price, PriceLine, Problem, Purpose, Role, Source, Stage, WaitsFor,
+    Answer, ClassTable, Edit, FactChange, Override, Price, PriceLine, Problem, Purpose, Role, Source, Stage, WaitsFor,
 };
 use jiff::{SignedDuration, Timestamp, civil::Date, tz::TimeZone};
 use serde_json::{Map, Value};
@@ -45,8 +47,9 @@ pub async fn fill(service: Service, today: Timestamp) -> Result<Demo, Failure> {
     let clock = Arc::new(AtomicI64::new(today.as_microsecond()));
     let told = Arc::clone(&clock);
     let service = service.with_clock(move || Timestamp::from_microsecond(told.load(Ordering::SeqCst)).unwrap_or(today));
-    let mut teller = Teller { service, clock, today, staff: Vec::new(), links: Vec::new() };
+    let mut teller = Teller { service, clock, today, staff: Vec::new(), tables: Vec::new(), links: Vec::new() };
     teller.open_shop().await?;
+    teller.type_class_tables().await?;
     let mut numbers: Vec<Told> = Vec::new();
     for story in stories() {
         let told = teller.tell(&story, &numbers).await?;
@@ -67,6 +70,7 @@ struct Teller {
     clock: Arc<AtomicI64>,
     today: Timestamp,
     staff: Vec<Caller>,
+    tables: Vec<(&'static str, TableVersion)>,
     links: Vec<(i64, Purpose, String)>,
 }
 
@@ -109,6 +113,19 @@ impl Teller {
         self.staff.push(owner);
         for (name, device) in [(DESK, "the counter"), (TECHNICIAN, "the bench tablet")] {
             self.staff.push(self.service.sign_in(pass.shop(), name, PASSWORD, device).await?.caller);
+        }
+        Ok(())
+    }
+
+    /// The desk typed them from the book before the season.
+    async fn type_class_tables(&mut self) -> Result<(), Failure> {
+        self.at(self.today - SignedDuration::from_hours(24 * 200));
+        for (class, asks) in CLASSES {
+            let asks = object(asks)?.into_iter().collect();
+            let table = ClassTable { year: YEAR, body: BODY.into(), class: class.into(), asks };
+            let write = WriteClassTable { follows: None, table, offered: true };
+            let written = self.service.write(Who::Staff(self.desk()), Key::fresh(), write).await?;
+            self.tables.push((class, written));
         }
         Ok(())
     }
@@ -181,6 +198,7 @@ impl Teller {
         match *step {
             Step::Know(source, facts) => self.learn(ticket, source, object(facts)?).await,
             Step::Sheet(sheet, source, but) => self.learn(ticket, source, filled(sheet, but)?).await,
+            Step::Class(class) => self.take_class(ticket, class).await,
             Step::Price(lines) => {
                 let lines = lines.iter().map(|(what, cents)| PriceLine { what: (*what).into(), cents: *cents });
                 let edit = Edit { price: Some(Price { lines: lines.collect() }), ..Edit::default() };
@@ -219,6 +237,14 @@ impl Teller {
         let made_from = self.service.ticket(&caller, ticket).await?.ticket.revision;
         let change = ChangeTicket { ticket, made_from, edit };
         self.service.write(Who::Staff(caller), Key::fresh(), change).await.map(drop)
+    }
+
+    async fn take_class(&self, ticket: i64, class: &str) -> Result<(), Failure> {
+        let table = self.tables.iter().find(|(name, _)| *name == class).map(|(_, table)| *table);
+        let table = table.ok_or(Failure::NotFound("class table of the stories"))?;
+        let made_from = self.service.ticket(&self.desk(), ticket).await?.ticket.revision;
+        let take = UseClassTable { ticket, made_from, table };
+        self.service.write(Who::Staff(self.desk()), Key::fresh(), take).await.map(drop)
     }
 
     async fn go(&self, ticket: i64, to: Stage, reason: &str, overrides: Vec<Override>) -> Result<(), Failure> {

@@ -64,6 +64,7 @@ fn county_puller() -> Story {
                 r#"{"use.kind": "pull", "use.raced": true, "use.road_driven": false,
                 "engine.torque_lbft": 560, "converter.rated_torque_lbft": 560, "vehicle.weight_lb": 5800}"#,
             ),
+            Step::Class("C"),
             Step::SignHere(Purpose::Intake),
             Step::To(Stage::Spec),
             Step::To(Stage::Teardown),

@@ -1,6 +1,6 @@
 //! Jobs that are well under way.
 
-use super::early::{DRAG, STREET, TOW};
+use super::early::{DRAG, LOOP_AND_LOCK, STREET, TOW};
 use super::story::{Person, Step, Story};
 use crate::job::Sheet;
 use crate::quantity::Cents;
@@ -24,6 +24,7 @@ fn sled_tractor() -> Story {
         comeback_of: None,
         steps: vec![
             Step::Know(Source::CustomerSaid, PULL),
+            Step::Class("B"),
             Step::Sheet(Sheet::Outside, Source::Looked, r#"{"cooling.line_id_in": 0.34}"#),
             Step::SignHere(Purpose::Intake),
             Step::To(Stage::Spec),
@@ -98,6 +99,7 @@ fn brake_car() -> Story {
                 "converter.stall_rpm": 3200, "converter.rated_torque_lbft": 500, "converter.stall_ratio": 2.0,
                 "cooling.cooler": "none"}"#,
             ),
+            Step::Class("A"),
             Step::SignHere(Purpose::Intake),
             Step::To(Stage::Spec),
             Step::Know(
@@ -233,7 +235,8 @@ fn too_dear() -> Story {
         comeback_of: None,
         steps: vec![
             Step::Know(Source::CustomerSaid, DRAG),
-            Step::Sheet(Sheet::Outside, Source::Looked, r#"{"driveshaft.loop_fitted": true, "stick.locks": true}"#),
+            Step::Class("B"),
+            Step::Sheet(Sheet::Outside, Source::Looked, LOOP_AND_LOCK),
             Step::Sign(Purpose::Intake),
             Step::To(Stage::Spec),
             Step::To(Stage::Teardown),
@@ -251,11 +254,7 @@ const PULL: &str = r#"{"use.kind": "pull", "use.raced": true, "use.road_driven":
     "vehicle.drive_layout": "two_wheel", "vehicle.weight_lb": 6200, "vehicle.tow_weight_lb": 0,
     "engine.torque_lbft": 480, "converter.rated_torque_lbft": 480, "engine.max_rpm": 5200,
     "engine.induction": "natural", "speedometer.kind": "none", "event.date": "2026-06-06",
-    "event.quarter_mile_s": 15.0, "event.trap_mph": 85, "class_table.year": 2026,
-    "class_table.shield_always": false, "class_table.shield_s": 10.99, "class_table.shield_mph": 135,
-    "class_table.shield_with_brake": true, "class_table.stick_s": 10.99, "class_table.flexplate_s": 9.99,
-    "class_table.flexplate_mph": 135, "class_table.loop_slick_s": 13.99, "class_table.loop_street_s": 11.49,
-    "class_table.brake_allowed": false, "one_way.elements": 34, "cooling.cooler": "external"}"#;
+    "event.quarter_mile_s": 15.0, "event.trap_mph": 85, "one_way.elements": 34, "cooling.cooler": "external"}"#;
 
 /// What somebody says who wants both.
 const BOTH: &str = r#"{"use.kind": "street_strip", "use.raced": false, "use.road_driven": true,

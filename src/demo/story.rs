@@ -43,6 +43,8 @@ pub enum Step {
     Know(Source, &'static str),
     /// A whole sheet was filled in with harmless values, but for these.
     Sheet(Sheet, Source, &'static str),
+    /// The class was taken from the shop's table of that name.
+    Class(&'static str),
     /// A price was named, line by line.
     Price(&'static [(&'static str, Cents)]),
     /// The customer signed by link.

@@ -78,6 +78,10 @@ impl From<sqlx::Error> for Failure {
             Some("limit_change_pkey") => {
                 return Self::problem("number", "Somebody else moved this limit just now. Look at what stands now.");
             }
+            Some("class_table_once" | "class_table_pkey") => {
+                let message = "There is already a table for this class of this year. Open it and save a new version.";
+                return Self::problem("class", message);
+            }
             Some("signature_once_a_link") => return Self::LinkClosed,
             _ => {}
         }

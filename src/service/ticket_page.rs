@@ -3,8 +3,10 @@
 use super::link::listed;
 use super::move_stage::standing;
 use super::receipt::read_back;
+use super::use_class_table::taken;
 use super::{
-    Book, Caller, Customer, CustomerLink, Event, Failure, Heading, Passed, Receipt, Revision, Service, Ticket, Vehicle,
+    Book, Caller, Customer, CustomerLink, Event, Failure, Heading, Passed, Receipt, Revision, Service, TableTaken,
+    Ticket, Vehicle,
 };
 use crate::store::{customer, event, link, revision, signature, ticket};
 use crate::ticket::{Action, Change, Standing, changes, may};
@@ -25,6 +27,8 @@ pub struct TicketPage {
     pub revision: Revision,
     /// What the shop judges by now; the revision was judged by the book of its day.
     pub book: Book,
+    /// The table its class facts were taken from, if they were.
+    pub class_table: Option<TableTaken>,
     /// How it stands before its gates.
     pub standing: Standing,
     /// The gates an owner passed, newest first.
@@ -78,6 +82,7 @@ impl Service {
                 let others = ticket::of_vehicle(conn, shop, ticket.vehicle_id).await?;
                 Ok(TicketPage {
                     book: Book::load(conn, shop).await?,
+                    class_table: taken(conn, shop, ticket.id).await?,
                     standing: standing(&ticket, &revision.judgement, &passed),
                     receipts: kept.into_iter().map(read_back).collect::<Result<_, _>>()?,
                     links: links.into_iter().map(|link| listed(link, now)).collect(),

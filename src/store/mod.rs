@@ -2,6 +2,7 @@
 
 pub mod access;
 pub mod board;
+pub mod class_table;
 mod columns;
 pub mod customer;
 pub mod event;

@@ -64,6 +64,14 @@ pub enum Happening {
         reference: Reference,
         why: Option<String>,
     },
+    ClassTableTaken {
+        name: String,
+        version: i32,
+    },
+    ClassTableWritten {
+        name: String,
+        version: i32,
+    },
     ShopSetUp {
         name: String,
     },
@@ -150,6 +158,10 @@ impl Happening {
                 answer.label().to_lowercase(),
                 channel.label().to_lowercase()
             ),
+            Self::ClassTableTaken { name, version } => {
+                format!("Class facts taken from the table {name}, version {version}")
+            }
+            Self::ClassTableWritten { name, version } => format!("Class table typed: {name}, version {version}"),
             Self::ShopSetUp { name } => format!("{name} was set up"),
             Self::ShopChanged { .. } => "Shop particulars changed".into(),
             Self::LimitChanged { change, .. } => format!("Limit moved: {}", change.label),

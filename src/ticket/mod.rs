@@ -4,6 +4,7 @@
 
 mod approval;
 mod canonical;
+mod class_table;
 mod coded;
 mod contents;
 mod diff;
@@ -23,6 +24,7 @@ mod stage;
 
 pub use approval::{Approval, TickStanding, check_ticks, covers, tick_standing};
 pub use canonical::{Digest, canonical};
+pub use class_table::{Age, ClassTable, class_facts};
 pub use contents::{Contents, Quoted, Topic, WORDS_LIMIT, Wording, Words};
 pub use diff::{Change, changes};
 pub use facts::{Entry, NOT_KNOWN, TicketFacts, in_words};

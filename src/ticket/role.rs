@@ -42,6 +42,8 @@ coded! {
         OverrideGate = "override_gate", "pass a gate that is closed";
         /// Write a note.
         WriteNote = "write_note", "write a note";
+        /// Type a class table, or a new version of one.
+        WriteClassTables = "write_class_tables", "type class tables";
         /// Make, list and revoke customer links.
         ManageLinks = "manage_links", "make or revoke customer links";
         /// Take a customer's answer at the counter.

@@ -4,13 +4,13 @@ use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
 use super::pages::{
-    board, compare, contact, counter, customer, door, facts, hand_off, history, house_rules, intake, intake_receipt,
-    limits, next, password, people, questions, receipt, setup, shop, tag, ticket,
+    board, class_choice, class_tables, compare, contact, counter, customer, door, facts, hand_off, history, house_rules,
+    intake, intake_receipt, limits, next, password, people, questions, receipt, setup, shop, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
     ChangeContact, ChangeFacts, ChangeLimits, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks,
-    ManageRules, ManageShop, ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteNote,
+    ManageRules, ManageShop, ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteClassTables, WriteNote,
 };
 use axum::Router;
 use axum::http::Method;
@@ -36,6 +36,7 @@ pub fn table() -> Vec<Route> {
     rows.extend(shop_rows());
     rows.extend(house_rule_rows());
     rows.extend(ticket_rows());
+    rows.extend(class_table_rows());
     rows.extend(intake_rows());
     rows.extend(customer_rows());
     rows.extend(paper_rows());
@@ -86,6 +87,19 @@ fn house_rule_rows() -> Vec<Route> {
         looks("/house-rules/{nth}/edit", Staff(ManageRules), get(house_rules::edit)),
         sends("/house-rules/{nth}/try", Staff(ManageRules), post(house_rules::try_out)),
         sends("/house-rules/{nth}/switch", Staff(ManageRules), post(house_rules::switch)),
+    ]
+}
+
+/// What classes ask for.
+fn class_table_rows() -> Vec<Route> {
+    use Access::Staff;
+    vec![
+        looks("/class-tables", Staff(ReadTickets), get(class_tables::list)),
+        sends("/class-tables", Staff(WriteClassTables), post(class_tables::form::send)),
+        looks("/class-tables/new", Staff(WriteClassTables), get(class_tables::form::show)),
+        looks("/class-tables/{id}", Staff(ReadTickets), get(class_tables::show)),
+        looks("/tickets/{number}/class-table", Staff(ChangeFacts), get(class_choice::show)),
+        sends("/tickets/{number}/class-table", Staff(ChangeFacts), post(class_choice::send)),
     ]
 }
 

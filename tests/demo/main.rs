@@ -22,6 +22,7 @@ async fn the_invented_shop_has_something_of_everything() {
     let mut uses = HashSet::new();
     let mut severities = HashSet::new();
     let mut approvals = HashSet::new();
+    let mut classes = HashSet::new();
     let mut comebacks = 0;
     let mut overrides = 0;
     for number in filled.tickets.iter().copied() {
@@ -30,6 +31,7 @@ async fn the_invented_shop_has_something_of_everything() {
         uses.extend(page.revision.contents.facts.job().usage.kind.value().map(|kind| format!("{kind:?}")));
         severities.extend(page.revision.judgement.findings.iter().map(|found| found.severity));
         approvals.insert(format!("{:?}", page.standing.build));
+        classes.extend(page.class_table.map(|taken| taken.kept.table.class));
         comebacks += usize::from(page.comeback_of.is_some());
         overrides += page.passed.len();
     }
@@ -40,6 +42,7 @@ async fn the_invented_shop_has_something_of_everything() {
     for approval in [Approval::Missing, Approval::Signed, Approval::Void, Approval::Declined] {
         assert!(approvals.contains(&format!("{approval:?}")), "no ticket is {approval:?}");
     }
+    assert_eq!(classes, ["A", "B", "C"].map(str::to_owned).into(), "raced jobs take their class from a table");
     assert_eq!(comebacks, 1);
     assert!(overrides >= 1);
     for (_, _, pass) in filled.links {

@@ -4,7 +4,16 @@ use crate::support;
 use sqlx::{AssertSqlSafe, Executor, Row};
 
 /// Written once, read for ever.
-const HISTORY: [&str; 6] = ["revision", "event", "limit_change", "signature", "gate_override", "idempotency"];
+const HISTORY: [&str; 8] = [
+    "class_table",
+    "class_table_use",
+    "revision",
+    "event",
+    "limit_change",
+    "signature",
+    "gate_override",
+    "idempotency",
+];
 
 async fn tables(database: &support::TestDatabase) -> Vec<String> {
     let sql = "SELECT table_name::text FROM information_schema.tables
@@ -93,6 +102,8 @@ async fn every_grant_is_one_somebody_decided_on() {
     assert_eq!(
         grants,
         [
+            "class_table: insert select",
+            "class_table_use: insert select",
             "customer: insert select update",
             "customer_link: insert select update",
             "event: insert select",

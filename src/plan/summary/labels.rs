@@ -31,9 +31,14 @@ pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
         lines.push(format!("The first of these dates is {}.", day(date)));
     }
     if say.job.usage.raced.value() == Some(&true) {
-        lines.extend(
-            say.sourced(&say.job.class_table.year, |year| format!("We checked against the class rules of {}", year.0)),
-        );
+        let year = &say.job.class_table.year;
+        lines.extend(match year.value() {
+            Some(year_of_book) if say.is_our_habit(year.id()) => Some(format!(
+                "We checked against the class rules of {}, as we copied them from the book.",
+                year_of_book.0
+            )),
+            _ => say.sourced(year, |year| format!("We checked against the class rules of {}", year.0)),
+        });
         lines.push("Rules change. The rule book of your class and the official at the event decide, not we.".into());
     }
     lines

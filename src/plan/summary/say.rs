@@ -63,6 +63,11 @@ impl<'a> Say<'a> {
         format!("{text} ({}).", sources.join("; "))
     }
 
+    /// Does it come from what the shop keeps for all of its jobs?
+    pub(super) fn is_our_habit(&self, fact: FactId) -> bool {
+        (self.how_known)(fact) == Some(HowKnown::OurHabit)
+    }
+
     fn source_of(&self, fact: FactId) -> &'static str {
         (self.how_known)(fact).map_or("nobody noted where this comes from", HowKnown::words)
     }

@@ -63,6 +63,13 @@ pub struct FieldGroup {
     pub answered: usize,
 }
 
+impl FieldGroup {
+    /// Can its answers be taken from one of the shop's class tables?
+    pub fn is_class_table(&self) -> bool {
+        self.fields.iter().chain(&self.more).any(|field| field.path.starts_with("class_table."))
+    }
+}
+
 /// Every sheet with what is known on it.
 pub fn sheet_cards(contents: &Contents, judgement: &Judgement, stage: Stage, zone: &TimeZone) -> Vec<SheetCard> {
     Sheet::ALL

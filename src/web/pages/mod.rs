@@ -1,6 +1,8 @@
 //! The pages, one a file: the struct its template is filled from, its handlers, its form.
 
 pub mod board;
+pub mod class_choice;
+pub mod class_tables;
 pub mod compare;
 pub mod conflict;
 pub mod contact;

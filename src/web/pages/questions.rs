@@ -105,6 +105,7 @@ pub async fn send(
     let edit = filled.answers.edit.clone();
     let command = ChangeTicket { ticket: number, made_from: wish.base, edit };
     match state.service.write(Who::Staff(caller.clone()), key, command).await {
+        Ok(_) if wish.then_table => on_to(&format!("/tickets/{number}/class-table?from=intake")),
         Ok(_) => on_to(&format!("/tickets/{number}/intake/done")),
         Err(service::Failure::Problems(of)) => filled.with_problems(of).form(&state, &caller).await,
         Err(service::Failure::Conflict(clashes)) => filled.conflict(&state, &caller, clashes).await,

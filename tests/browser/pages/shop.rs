@@ -72,13 +72,24 @@ async fn the_pages_of_the_shop_itself() {
     walk.visitor.tap(".found li button").await;
     walk.look("intake-known").await;
 
+    let desk = shop.desk().await;
+    let tables = shop.service.class_tables(&desk).await.expect("the shop's tables");
+    let table = tables.first().expect("the invented shop has some").id;
+    walk.visit("class-table", &format!("/class-tables/{table}")).await;
+    walk.visit("class-table-version", &format!("/class-tables/new?of={table}")).await;
+    walk.visit("class-table-new", "/class-tables/new").await;
+    walk.visitor.write("f.class_table.shield_s", "quick").await;
+    walk.visitor.press("Save").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("class-table-wrong").await;
+
     let more = |path: &str| !path.contains("{") && path != "/static/{name}";
     for path in super::addresses(more) {
         if !walk.visited.iter().any(|visited| visited == path) {
             walk.visit(&format!("page{}", path.replace('/', "-")), path).await;
         }
     }
-    assert_all_visited(&walk.visited, more);
+    assert_all_visited(&walk.visited, |path| more(path) || path.starts_with("/class-tables/"));
     walk.visit("limits-found", "/limits?q=runout").await;
     walk.visit("limit", "/limits/bell_runout").await;
     walk.visitor.write("number", "5").await;

@@ -19,19 +19,24 @@ struct Shown {
     signed: i64,
     /// Its receipt.
     receipt: String,
+    /// Raced, by a class table older than its event.
+    raced: i64,
     /// Each further one whose page looks different.
     others: Vec<i64>,
 }
 
 async fn shown(shop: &Shop, demo: &Demo) -> Shown {
     let desk = shop.desk().await;
-    let (mut stopped, mut void, mut signed, mut receipt) = (None, None, None, None);
+    let (mut stopped, mut void, mut signed, mut receipt, mut raced) = (None, None, None, None, None);
     for number in demo.tickets.iter().copied() {
         let page = shop.service.ticket(&desk, number).await.expect("a job");
         let has_stop = page.revision.judgement.findings.iter().any(|found| found.severity == Severity::Stop);
         let open = page.ticket.stage.open();
         if open && has_stop && page.ticket.stage != Stage::Intake {
             stopped = Some(number);
+        }
+        if open && page.revision.judgement.findings.iter().any(|found| found.code == "SFT-15") {
+            raced = Some(number);
         }
         if matches!(page.standing.build, Approval::Void) {
             void = Some(number);
@@ -42,9 +47,10 @@ async fn shown(shop: &Shop, demo: &Demo) -> Shown {
         }
     }
     let some = [stopped, void, signed].map(|number| number.expect("the invented shop has one of everything"));
+    let raced = raced.expect("the invented shop races by an old table");
     let others = demo.tickets.iter().copied().filter(|number| !some.contains(number)).collect();
     let receipt = receipt.expect("a receipt");
-    Shown { stopped: some[0], void: some[1], signed: some[2], receipt, others }
+    Shown { stopped: some[0], void: some[1], signed: some[2], receipt, raced, others }
 }
 
 #[tokio::test(flavor = "multi_thread")]
@@ -60,6 +66,10 @@ async fn the_pages_of_a_job() {
     walk.look("job-stopped-open").await;
     walk.visit("job-signed", &format!("/tickets/{}", jobs.signed)).await;
     walk.visit("job-void", &format!("/tickets/{}", jobs.void)).await;
+    walk.visit("job-raced", &format!("/tickets/{}", jobs.raced)).await;
+    walk.visit("class-choice", &format!("/tickets/{}/class-table", jobs.raced)).await;
+    walk.visitor.unfold().await;
+    walk.look("class-choice-open").await;
     for number in jobs.others {
         walk.glance(&format!("job-{number}"), &format!("/tickets/{number}")).await;
     }
@@ -68,7 +78,9 @@ async fn the_pages_of_a_job() {
     }
     walk.visitor.unfold().await;
     walk.look("facts-open").await;
-    for page in ["intake", "intake/done", "contact", "history", "tag", "receipt", "sign/intake", "sign/build"] {
+    for page in
+        ["intake", "intake/done", "contact", "history", "tag", "receipt", "sign/intake", "sign/build", "class-table"]
+    {
         walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
     }
     walk.visit("next", &format!("{stopped}/next")).await;

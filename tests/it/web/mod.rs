@@ -1,6 +1,7 @@
 //! The pages, asked through the router that serves them, by people of every role.
 
 mod board;
+mod class_tables;
 mod client;
 mod contact;
 mod customer;

@@ -4,9 +4,10 @@ use super::client::{Client, Page, Shop};
 use super::jobs::{caller, stopped};
 use axum::http::StatusCode;
 use endplay::service::{
-    AddStaff, Key, MakeLink, Person, TakeIn, VehicleWords, WhichVehicle, Who, WhoseUnit, WriteNote,
+    AddStaff, Key, MakeLink, Person, TakeIn, UseClassTable, VehicleWords, WhichVehicle, Who, WhoseUnit,
+    WriteClassTable, WriteNote,
 };
-use endplay::ticket::{Edit, FactChange, Purpose, Role, Source};
+use endplay::ticket::{ClassTable, Edit, FactChange, Purpose, Role, Source};
 use serde_json::json;
 use std::collections::{BTreeMap, BTreeSet, HashSet};
 
@@ -55,7 +56,13 @@ async fn fill(shop: &Shop, text: &str) -> Vec<String> {
     };
     let ticket = shop.service.write(who(), Key::fresh(), form).await.expect("taken in").ticket;
     shop.service.write(who(), Key::fresh(), WriteNote { ticket, text: text.into() }).await.expect("noted");
-    let mut links = Vec::new();
+    let asks = [("class_table.shield_always".to_owned(), json!(true))].into();
+    let table = ClassTable { year: 2027, body: text.into(), class: text.into(), asks };
+    let write = WriteClassTable { follows: None, table, offered: true };
+    let table = shop.service.write(who(), Key::fresh(), write).await.expect("typed");
+    let take = UseClassTable { ticket, made_from: 1, table };
+    shop.service.write(who(), Key::fresh(), take).await.expect("taken");
+    let mut links = vec![format!("/tickets/{ticket}/class-table")];
     for purpose in [Purpose::Intake, Purpose::Build] {
         let make = MakeLink { ticket, purpose, days: None };
         let made = shop.service.make_link(&owner, Key::fresh(), make).await.expect("made");

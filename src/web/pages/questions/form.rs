@@ -81,12 +81,15 @@ pub struct Wish {
     pub base: i32,
     /// Is it only to be looked at, not written down?
     pub only_look: bool,
+    /// Is the class to be taken from a table once this is written down?
+    pub then_table: bool,
 }
 
 impl crate::web::form::Entry for Wish {
     fn read(reader: &mut Reader<'_>) -> Self {
         let base = reader.number("base").and_then(|number| i32::try_from(number).ok()).unwrap_or_default();
-        Self { base, only_look: reader.fields().get("do") == Some("look") }
+        let wanted = reader.fields().get("do");
+        Self { base, only_look: wanted == Some("look"), then_table: wanted == Some("class_table") }
     }
 }
 

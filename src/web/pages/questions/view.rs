@@ -18,6 +18,13 @@ pub struct Section {
     pub questions: Vec<Asked>,
 }
 
+impl Section {
+    /// Can answers of it be taken from one of the shop's class tables?
+    pub fn asks_for_the_class(&self) -> bool {
+        self.questions.iter().any(|asked| asked.field.path == "use.raced")
+    }
+}
+
 /// One question.
 pub struct Asked {
     /// In words for the customer.

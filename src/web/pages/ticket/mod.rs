@@ -1,5 +1,6 @@
 //! The ticket: where the job stands, what is known and found, what is promised, priced, signed and written down.
 
+mod class_table;
 pub mod judge_again;
 pub mod links;
 pub mod moves;
@@ -10,6 +11,7 @@ mod safety;
 mod stage;
 mod view;
 
+pub use class_table::{TableTakenView, age_warning};
 pub use view::{Head, Now};
 
 use crate::service::{self, Caller, TicketPage};
@@ -137,6 +139,7 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "price" => format!("the price, as version {}.", ticket.ticket.revision),
         "note" => "the note.".to_owned(),
         "contact" => "the customer and the vehicle.".to_owned(),
+        "class" => format!("the class table, as version {}.", ticket.ticket.revision),
         "facts" => format!("this is now version {}.", ticket.ticket.revision),
         "judged" => format!("judged by the limits of today, as version {}.", ticket.ticket.revision),
         "same" => return "Nothing was different, so nothing had to be saved.".to_owned(),

@@ -1,5 +1,6 @@
 //! What the ticket's page shows, built from what the service tells.
 
+use super::TableTakenView;
 use super::safety::reminders;
 use super::stage::StageView;
 use crate::quantity::Cents;
@@ -73,6 +74,10 @@ pub struct TicketView {
     pub ask_next: usize,
     /// What is known.
     pub sheets: Vec<SheetCard>,
+    /// The class table the class facts were taken from.
+    pub class_table: Option<TableTakenView>,
+    /// Is it raced, so that a class table matters?
+    pub raced: bool,
     /// What it costs.
     pub price: PriceView,
     /// How the customer's answers stand: one sentence for each paper.
@@ -239,6 +244,8 @@ impl TicketView {
             limits_since: limits_since(page),
             ask_next: wanted_facts(judgement, ticket.stage),
             sheets: sheet_cards(contents, judgement, ticket.stage, zone),
+            class_table: TableTakenView::of(page, zone),
+            raced: contents.facts.job().usage.raced.value() == Some(&true),
             price: price(page, zone),
             approvals: approvals(page),
             signatures: page.receipts.iter().map(|receipt| signature(receipt, page, zone)).collect(),
