@@ -83,10 +83,14 @@ fn complaint(table: &ClassTable) -> Option<Problem> {
         let message = "Fill in at least one thing that the class asks for. A table without any says nothing.";
         return Some(Problem::new("asks", message));
     }
+    if let Some((path, _)) = table.asks.iter().find(|(_, value)| value.as_f64() == Some(0.0)) {
+        let message = "0 is no time and no speed. Leave it empty when the rulebook does not say.";
+        return Some(Problem::new(format!("f.{path}"), message));
+    }
     let (path, refused) = table.as_job().err()?;
     let label = fact_named(&path).map_or(path.as_str(), |fact| fact.declaration().label);
     let allowed = refused.map_or_else(|| "something a class table holds".to_owned(), |refused| refused.allowed);
-    Some(Problem::new(path.clone(), format!("{label}: it has to be {allowed}.")))
+    Some(Problem::new(format!("f.{path}"), format!("{label}: it has to be {allowed}.")))
 }
 
 /// The newest version of a table.

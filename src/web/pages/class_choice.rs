@@ -34,6 +34,8 @@ struct Offer {
     table: TableView,
     /// Why it may be too old; empty when it is not.
     warning: String,
+    /// Is it the version that the job took last?
+    taken: bool,
 }
 
 /// Where the person came from.
@@ -133,11 +135,16 @@ impl ChoicePage {
         }
         let job = ticket.revision.contents.facts.job();
         let warning = |table: &ClassTable| age_warning(table, job.event.date.value().copied());
+        let last = ticket.class_table.as_ref().map(|taken| (taken.kept.id, taken.kept.version));
         let tables = state.service.class_tables(caller).await?;
         let offers = tables
             .iter()
             .filter(|kept| kept.offered)
-            .map(|kept| Offer { table: TableView::new(kept, &now.zone), warning: warning(&kept.table) })
+            .map(|kept| Offer {
+                table: TableView::new(kept, &now.zone),
+                warning: warning(&kept.table),
+                taken: last == Some((kept.id, kept.version)),
+            })
             .collect();
         Ok(Some(Self {
             head: Head::new(&ticket),

@@ -78,6 +78,9 @@ async fn everything_wrong_with_a_table_is_named_and_stays_as_typed() {
     let nothing = [("year", "2027"), ("body", "Tin Bridge Timing"), ("class", "A"), ("offered", "yes")];
     let page = desk.post("/class-tables", &nothing).await;
     assert_eq!(page.attributes("#summary a", "href"), ["#asks"]);
+    let nought = [nothing[0], nothing[1], nothing[2], ("f.class_table.shield_s", "0"), nothing[3]];
+    let page = desk.post("/class-tables", &nought).await;
+    assert_eq!(page.attributes("#summary a", "href"), ["#f.class_table.shield_s"], "a nought is no blank");
     assert_eq!(shop.fingerprint().await, before);
 }
 
@@ -264,6 +267,7 @@ async fn the_counter_leads_to_the_tables_and_back_with_everything_answered_kept(
     assert_eq!(form.value("f.engine.torque_lbft"), "510");
     assert_eq!(form.value("f.class_table.shield_s"), "10.99");
     let sheet = desk.get(&format!("/tickets/{ticket}/facts/spec")).await;
+    desk.get(&format!("/tickets/{ticket}/class-table")).await.assert_says("This job took this version last.");
     assert!(sheet.attributes("a", "href").contains(&format!("/tickets/{ticket}/class-table?from=spec")));
 }
 
