@@ -4,8 +4,8 @@ use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
 use super::pages::{
-    board, class_choice, class_tables, compare, contact, counter, customer, door, facts, hand_off, history, house_rules,
-    intake, intake_receipt, limits, next, password, people, questions, receipt, setup, shop, tag, ticket,
+    board, class_choice, class_tables, compare, contact, counter, customer, door, facts, hand_off, history,
+    house_rules, intake, intake_receipt, limits, next, password, people, questions, receipt, setup, shop, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
