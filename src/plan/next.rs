@@ -22,7 +22,7 @@ mod early;
 mod order;
 
 use super::counter::comes_up;
-use super::steps::{Step, filled_by};
+use super::steps::{Filler, Step, filler};
 use crate::job::{FactId, FactSet, Job, Sheet};
 use crate::rules::{Derived, Due, Limits, Rule, Severity, rules};
 use order::Open;
@@ -152,10 +152,10 @@ pub fn next(job: &Job, limits: &Limits, at: At<'_>) -> Next {
 
 /// Which record fills a fact in, when one does.
 pub fn record(fact: FactId) -> Option<Record> {
-    match fact.declaration().path {
-        "paper.spec_version" | "paper.signed_version" => Some(Record::Papers),
-        _ => filled_by(fact).map(Record::StepLog),
-    }
+    Some(match filler(fact)? {
+        Filler::Log(step) => Record::StepLog(step),
+        Filler::Papers => Record::Papers,
+    })
 }
 
 /// Four notes weigh as one caution, four cautions as one stop.

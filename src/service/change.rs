@@ -1,13 +1,17 @@
 //! Changing what a ticket says: facts, words, price. Every change is a new revision.
 
+use super::weigh::{Scales, Weighed};
 use super::write::Scene;
-use super::{Book, By, Command, Failure, Revision, Ticket};
+use super::{By, Command, Failure, Revision, Ticket, form};
+use crate::plan::steps::not_typed;
 use crate::store::ticket::Counts;
 use crate::store::{self, ticket};
 use crate::ticket::{
-    Action, Change, Contents, Edit, Happening, Judgement, Severity, Silenced, Stage, changes, covers, merge,
+    Action, Change, Contents, Edit, FactChange, Hand, Happening, Judgement, Logged, Origin, Problem, Severity,
+    Silenced, Source, Stage, changes, merge, order,
 };
 use serde::{Deserialize, Serialize};
+use serde_json::Value;
 
 /// An edit of a ticket, with the revision its form was made from.
 #[derive(Clone, Debug, Serialize)]
@@ -41,6 +45,7 @@ impl Command for ChangeTicket {
         if self.edit.wants.is_some() || self.edit.symptom.is_some() || self.edit.brought.is_some() {
             scene.must(Action::ChangeWords)?;
         }
+        nothing_filled(&self.edit)?;
         let ticket = open_ticket(scene, self.ticket).await?;
         let current = current_revision(scene, &ticket).await?;
         let base = if self.made_from == ticket.revision {
@@ -49,29 +54,51 @@ impl Command for ChangeTicket {
             let base = store::revision::find(scene.conn, scene.shop, ticket.id, self.made_from).await?;
             base.ok_or(Failure::NotFound("such version of this job"))?
         };
-        let merged = merge(&base.contents, &current.contents, &self.edit, &scene.hand())?;
+        let mut merged = merge(&base.contents, &current.contents, &self.edit, &scene.hand())?;
+        let log = store::step::log(scene.conn, scene.shop, ticket.id).await?;
+        fill_order(&mut merged, &log, &scene.hand());
         let changes = changes(&current.contents, &merged);
         if changes.is_empty() {
             return Ok(Revised { revision: ticket.revision, changes });
         }
-        let next = revision(scene, ticket.revision + 1, merged, &current.judgement.silenced).await?;
+        let next = revision(scene, Some(&ticket), merged, &current.judgement.silenced).await?;
         keep(scene, &ticket, &next).await?;
         scene.happened(ticket.id, Happening::Revised { revision: next.number, changes: changes.clone() }).await?;
         Ok(Revised { revision: next.number, changes })
     }
 }
 
-/// A revision of these contents, judged now by the shop's book.
+/// Facts that are filled from the step log and from the job's own papers are not typed.
+pub(super) fn nothing_filled(edit: &Edit) -> Result<(), Failure> {
+    let problem = |change: &FactChange| Some(Problem::new(&change.path, not_typed(&change.path)?));
+    form::none(edit.facts.iter().filter_map(problem).collect())
+}
+
+/// Writes down the places that steps have in the log.
+pub(super) fn fill_order(contents: &mut Contents, log: &[Logged], hand: &Hand) {
+    let origin = Origin { source: Source::Log, by: hand.by.clone(), at: hand.at };
+    for (fact, place) in order(log, contents.facts.job(), &contents.added) {
+        let place = place.map(Value::from);
+        if contents.facts.value(fact) != place {
+            // Every such fact takes any count, and may be unknown.
+            contents.facts.write(fact, place.as_ref(), origin.clone()).ok();
+        }
+    }
+}
+
+/// The next revision of a ticket, or the first of a new one, judged now by the shop's book.
 pub(super) async fn revision(
     scene: &mut Scene<'_>,
-    number: i32,
+    ticket: Option<&Ticket>,
     contents: Contents,
     silenced: &[Silenced],
 ) -> Result<Revision, Failure> {
-    let book = Book::load(scene.conn, scene.shop).await?;
+    let (scales, number) = match ticket {
+        Some(ticket) => (Scales::of(scene.conn, scene.shop, scene.judge, ticket).await?, ticket.revision + 1),
+        None => (Scales::new(scene.conn, scene.shop, scene.judge).await?, 1),
+    };
     let caller = scene.caller()?;
-    let judgement = (scene.judge)(contents.facts.job(), &book, silenced);
-    let covers = covers(&contents, &judgement).to_string();
+    let Weighed { judgement, covers, .. } = scales.weigh(&contents, number, silenced, scene.now);
     let (staff_id, made_by) = (caller.staff, caller.name.clone());
     Ok(Revision { number, made_at: scene.now, staff_id, made_by, contents, judgement, covers })
 }

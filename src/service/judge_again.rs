@@ -3,7 +3,7 @@
 use super::change::{current_revision, keep, open_ticket, revision};
 use super::write::Scene;
 use super::{By, Command, Failure, Revised};
-use crate::ticket::{Action, Happening};
+use crate::ticket::{Action, Happening, Judgement};
 use serde::Serialize;
 
 /// A job to be judged again. A version that the book of today judges no differently is left as it is.
@@ -22,8 +22,10 @@ impl Command for JudgeAgain {
         let ticket = open_ticket(scene, self.ticket).await?;
         let current = current_revision(scene, &ticket).await?;
         let silenced = current.judgement.silenced.clone();
-        let next = revision(scene, ticket.revision + 1, current.contents, &silenced).await?;
-        if next.judgement == current.judgement {
+        let next = revision(scene, Some(&ticket), current.contents, &silenced).await?;
+        // What the job's own papers say is judged anew with every look and is no reason for a new version.
+        let by_now = |judgement: Judgement| judgement.by_now(next.judgement.clone());
+        if by_now(next.judgement.clone()) == by_now(current.judgement) {
             return Ok(Revised { revision: ticket.revision, changes: Vec::new() });
         }
         keep(scene, &ticket, &next).await?;

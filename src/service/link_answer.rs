@@ -4,6 +4,7 @@ use super::change::any_ticket;
 use super::form::{self, Field, clean, one_line, several_lines};
 use super::link::{LinkState, shows, state};
 use super::link_page::{of, written};
+use super::weigh::count_again;
 use super::write::Scene;
 use super::{By, Command, Failure, Key, Pass, Service, Ticket, Who};
 use crate::store::signature::Kept;
@@ -166,6 +167,7 @@ pub(super) async fn take(
             ticket::set_build_answer(scene.conn, scene.shop, ticket.id, answer.answer, &revision.covers).await?;
         }
     }
+    count_again(scene, ticket.number).await?;
     if ticket.waits_for == WaitsFor::Customer {
         ticket::set_waits(scene.conn, scene.shop, ticket.id, WaitsFor::Us).await?;
     }

@@ -3,6 +3,7 @@
 use super::change::{any_ticket, counts, current_revision};
 use super::form::{self, Field, several_lines};
 use super::plan_ahead::clash;
+use super::weigh::by_now;
 use super::write::Scene;
 use super::{By, Command, Failure, Passed, Ticket};
 use crate::store::{signature, ticket};
@@ -54,6 +55,7 @@ impl Command for MoveStage {
             return Err(clash("stage", "Stage", self.to.label(), ticket.stage.label()));
         }
         let revision = current_revision(scene, &ticket).await?;
+        let revision = by_now(scene, &ticket, revision).await?;
         let passed = signature::passed(scene.conn, scene.shop, ticket.id).await?;
         let standing = standing(&ticket, &revision.judgement, &passed);
         let way = may_move(self.from, self.to, &reason, &standing, &overrides).map_err(Failure::Gates)?;

@@ -1,10 +1,12 @@
 //! What an edit would come to, before anybody saves it. Nothing is written.
 
-use super::{Book, Caller, Failure, Revision, Service, Ticket};
+use super::change::nothing_filled;
+use super::weigh::{Scales, Weighed};
+use super::{Caller, Failure, Revision, Service, Ticket};
 use crate::store::{revision, signature, ticket};
 use crate::ticket::{
     Action, Answer, Approval, Change, Contents, Edit, Hand, Judgement, Purpose, SignatureRecord, TickStanding,
-    build_ticks, changes, covers, merge, tick_standing,
+    build_ticks, changes, merge, tick_standing,
 };
 
 /// A ticket as it would stand with an edit.
@@ -64,8 +66,9 @@ impl Service {
         with_others: bool,
     ) -> Result<Preview, Failure> {
         self.admit(caller, Action::ReadTickets).await?;
-        let shop = caller.shop;
-        let (ticket, base, current, signed, book) = self
+        nothing_filled(edit)?;
+        let (shop, judge) = (caller.shop, self.judge);
+        let (ticket, base, current, signed, scales) = self
             .read(|conn| {
                 Box::pin(async move {
                     let ticket = ticket::find(conn, shop, number).await?.ok_or(Failure::NotFound("such ticket"))?;
@@ -76,17 +79,20 @@ impl Service {
                     let build =
                         |kept: &signature::Kept| kept.purpose == Purpose::Build && kept.answer == Answer::Signed;
                     let signed = kept.into_iter().find(build);
-                    Ok((ticket, base, current, signed, Book::load(conn, shop).await?))
+                    let scales = Scales::of(conn, shop, judge, &ticket).await?;
+                    Ok((ticket, base, current, signed, scales))
                 })
             })
             .await?;
         let hand = Hand { by: caller.name.clone(), at: self.now() };
         let stands = if with_others { &current } else { &base };
         let contents = merge(&base.contents, &stands.contents, edit, &hand)?;
-        let after = (self.judge)(contents.facts.job(), &book, &current.judgement.silenced);
+        let silenced = &current.judgement.silenced;
+        let Weighed { judgement: after, covers, facts } =
+            scales.weigh(&contents, ticket.revision + 1, silenced, hand.at);
         let latest = ticket.build_answer.zip(ticket.build_covers.as_deref());
         let holds = Approval::of_build(latest, &ticket.covers) == Approval::Signed;
-        let ends = covers(&contents, &after).to_string() != ticket.covers;
+        let ends = covers != ticket.covers;
         let voided = match signed.filter(|_| holds && ends) {
             None => None,
             Some(signed) => {
@@ -98,10 +104,10 @@ impl Service {
         };
         Ok(Preview {
             changes: changes(&stands.contents, &contents),
-            before: stands.judgement.clone(),
+            before: scales.by_now(stands.clone()).judgement,
             ticket,
-            base,
-            contents,
+            base: scales.by_now(base),
+            contents: Contents { facts, ..contents },
             after,
             voided,
         })

@@ -1,6 +1,6 @@
 //! Taking a unit in: customer, vehicle, ticket and its first revision in one go.
 
-use super::change::{counts, revision};
+use super::change::{counts, nothing_filled, revision};
 use super::contact::search_terms;
 use super::form;
 use super::write::Scene;
@@ -67,6 +67,7 @@ impl Command for TakeIn {
         let customer = self.customer(scene, &mut problems).await?;
         let vehicle = self.vehicle(scene, &customer, &mut problems).await?;
         let comeback_of = self.comeback(scene, &vehicle, &mut problems).await?;
+        nothing_filled(&self.edit)?;
         let nothing = Contents::default();
         let contents = match merge(&nothing, &nothing, &self.edit, &scene.hand()) {
             Ok(contents) => contents,
@@ -78,7 +79,7 @@ impl Command for TakeIn {
         };
         form::none(problems)?;
 
-        let revision = revision(scene, 1, contents, &[]).await?;
+        let revision = revision(scene, None, contents, &[]).await?;
         customer::write(scene.conn, scene.shop, &customer).await?;
         customer::write_vehicle(scene.conn, scene.shop, &vehicle).await?;
         let ticket = Ticket {

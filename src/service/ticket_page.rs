@@ -4,12 +4,13 @@ use super::link::listed;
 use super::move_stage::standing;
 use super::receipt::read_back;
 use super::use_class_table::taken;
+use super::weigh::Scales;
 use super::{
     Book, Caller, Customer, CustomerLink, Event, Failure, Heading, Passed, Receipt, Revision, Service, TableTaken,
     Ticket, Vehicle,
 };
-use crate::store::{customer, event, link, revision, signature, ticket};
-use crate::ticket::{Action, Change, Standing, changes, may};
+use crate::store::{customer, event, link, revision, signature, step, ticket};
+use crate::ticket::{Action, Change, Logged, Standing, changes, may};
 
 /// How much of a history a page shows.
 const HISTORY: i64 = 500;
@@ -23,8 +24,10 @@ pub struct TicketPage {
     pub customer: Customer,
     /// What it came in.
     pub vehicle: Vehicle,
-    /// The current revision.
+    /// The current revision as it stands by now: what the job's own papers say is laid over it.
     pub revision: Revision,
+    /// What was done, in the order it was done.
+    pub log: Vec<Logged>,
     /// What the shop judges by now; the revision was judged by the book of its day.
     pub book: Book,
     /// The table its class facts were taken from, if they were.
@@ -66,12 +69,14 @@ impl Service {
     pub async fn ticket(&self, caller: &Caller, number: i64) -> Result<TicketPage, Failure> {
         self.admit(caller, Action::ReadTickets).await?;
         let (shop, now, handles_links) = (caller.shop, self.now(), may(caller.role, Action::ManageLinks));
+        let judge = self.judge;
         self.read(|conn| {
             Box::pin(async move {
                 let ticket = ticket::find(conn, shop, number).await?.ok_or(Failure::NotFound("such ticket"))?;
                 let (customer, vehicle) = customer::of_ticket(conn, shop, ticket.id).await?;
                 let revision = revision::find(conn, shop, ticket.id, ticket.revision).await?;
-                let revision = revision.ok_or(Failure::NotFound("such version of this job"))?;
+                let scales = Scales::of(conn, shop, judge, &ticket).await?;
+                let revision = scales.by_now(revision.ok_or(Failure::NotFound("such version of this job"))?);
                 let passed = signature::passed(conn, shop, ticket.id).await?;
                 let kept = signature::of_ticket(conn, shop, ticket.id).await?;
                 let links = if handles_links { link::of_ticket(conn, shop, ticket.id).await? } else { Vec::new() };
@@ -81,7 +86,8 @@ impl Service {
                 };
                 let others = ticket::of_vehicle(conn, shop, ticket.vehicle_id).await?;
                 Ok(TicketPage {
-                    book: Book::load(conn, shop).await?,
+                    log: step::log(conn, shop, ticket.id).await?,
+                    book: scales.book,
                     class_table: taken(conn, shop, ticket.id).await?,
                     standing: standing(&ticket, &revision.judgement, &passed),
                     receipts: kept.into_iter().map(read_back).collect::<Result<_, _>>()?,

@@ -1,7 +1,7 @@
 //! How the program's own types stand in columns: codes as text, documents as jsonb.
 
 use crate::ticket::{
-    Answer, Channel, Gate, Happening, Judgement, Purpose, Quoted, Role, Stage, TicketFacts, WaitsFor, Words,
+    Act, Answer, Channel, Gate, Happening, Judgement, Purpose, Quoted, Role, Stage, TicketFacts, WaitsFor, Words,
 };
 use sqlx::encode::IsNull;
 use sqlx::error::BoxDynError;
@@ -37,7 +37,7 @@ macro_rules! codes {
         }
     )+};
 }
-codes!(Answer, Channel, Gate, Purpose, Role, Stage, WaitsFor);
+codes!(Act, Answer, Channel, Gate, Purpose, Role, Stage, WaitsFor);
 
 macro_rules! documents {
     ($($name:ident),+) => {$(

@@ -18,6 +18,7 @@ pub mod shop;
 pub mod sign_in;
 pub mod signature;
 pub mod staff;
+pub mod step;
 pub mod ticket;
 
 use sqlx::migrate::Migrator;

@@ -31,8 +31,8 @@ pub async fn insert(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, revision:
     let contents = &revision.contents;
     sqlx::query!(
         "INSERT INTO revision (shop_id, ticket_id, number, made_at, staff_id, made_by, facts, words, price,
-                               price_cents, judgement, covers)
-         VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12)",
+                               price_cents, judgement, covers, added)
+         VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)",
         shop,
         ticket,
         revision.number,
@@ -44,7 +44,8 @@ pub async fn insert(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, revision:
         contents.price.as_ref() as _,
         contents.price().and_then(crate::ticket::Price::total).map(|cents| cents.0),
         &revision.judgement as _,
-        revision.covers
+        revision.covers,
+        &contents.added
     )
     .execute(conn)
     .await
@@ -55,7 +56,8 @@ pub async fn insert(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, revision:
 pub async fn find(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, number: i32) -> sqlx::Result<Option<Revision>> {
     let found = sqlx::query!(
         r#"SELECT number, made_at AS "made_at: At", staff_id, made_by, facts AS "facts: TicketFacts",
-                  words AS "words: Words", price AS "price: Quoted", judgement AS "judgement: Judgement", covers
+                  words AS "words: Words", price AS "price: Quoted", judgement AS "judgement: Judgement", covers,
+                  added
            FROM revision WHERE shop_id = $1 AND ticket_id = $2 AND number = $3"#,
         shop,
         ticket,
@@ -68,10 +70,22 @@ pub async fn find(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, number: i32
         made_at: row.made_at.into(),
         staff_id: row.staff_id,
         made_by: row.made_by,
-        contents: Contents { facts: row.facts, words: row.words, price: row.price },
+        contents: Contents { facts: row.facts, words: row.words, price: row.price, added: row.added },
         judgement: row.judgement,
         covers: row.covers,
     }))
+}
+
+/// Each revision's number and the digest of what a signature on it covers, in order.
+pub async fn covers(conn: &mut PgConnection, shop: Uuid, ticket: Uuid) -> sqlx::Result<Vec<(i32, String)>> {
+    sqlx::query!(
+        "SELECT number, covers FROM revision WHERE shop_id = $1 AND ticket_id = $2 ORDER BY number",
+        shop,
+        ticket
+    )
+    .map(|row| (row.number, row.covers))
+    .fetch_all(conn)
+    .await
 }
 
 /// A revision without what it fixes.

@@ -78,6 +78,22 @@ pub async fn of_ticket(conn: &mut PgConnection, shop: Uuid, ticket: Uuid) -> sql
     .await
 }
 
+/// The revision that the customer last signed as a build summary, with its price in cents.
+pub async fn last_build(conn: &mut PgConnection, shop: Uuid, ticket: Uuid) -> sqlx::Result<Option<(i32, Option<i64>)>> {
+    sqlx::query!(
+        "SELECT s.revision, r.price_cents
+         FROM signature s
+         JOIN revision r ON r.shop_id = s.shop_id AND r.ticket_id = s.ticket_id AND r.number = s.revision
+         WHERE s.shop_id = $1 AND s.ticket_id = $2 AND s.purpose = 'build' AND s.answer = 'signed'
+         ORDER BY s.at DESC, s.id DESC LIMIT 1",
+        shop,
+        ticket
+    )
+    .map(|row| (row.revision, row.price_cents))
+    .fetch_optional(conn)
+    .await
+}
+
 /// The answer with this reference.
 pub async fn by_reference(conn: &mut PgConnection, shop: Uuid, reference: &str) -> sqlx::Result<Option<Kept>> {
     sqlx::query_as!(

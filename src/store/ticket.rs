@@ -175,6 +175,21 @@ pub async fn set_revision(
     .map(drop)
 }
 
+/// Counts what stands open anew, after something but a revision changed it.
+pub async fn set_counts(conn: &mut PgConnection, shop: Uuid, id: Uuid, counts: Counts) -> sqlx::Result<()> {
+    sqlx::query!(
+        "UPDATE ticket SET open_stops = $3, open_cautions = $4, open_questions = $5 WHERE shop_id = $1 AND id = $2",
+        shop,
+        id,
+        counts.stops,
+        counts.cautions,
+        counts.questions
+    )
+    .execute(conn)
+    .await
+    .map(drop)
+}
+
 /// Moves a ticket to a stage, with the questions that stage asks.
 pub async fn set_stage(
     conn: &mut PgConnection,

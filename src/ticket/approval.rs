@@ -2,16 +2,17 @@
 //!
 //! A signature belongs to one revision. A later revision that changes nothing the signature covers
 //! (the bench wrote down a measurement, say) leaves it standing; any other change voids it. Covered
-//! are the spec and what was seen of the unit, the texts, the price, and every finding the customer
-//! must accept in the words it was told in.
+//! are the spec and what was seen of the unit, the texts, the price, added work, and every finding the
+//! customer must accept in the words it was told in.
 
 use super::canonical::Digest;
 use super::contents::{Contents, Topic};
-use super::judgement::Judgement;
+use super::judgement::{Judgement, Severity};
 use super::merge::Problem;
 use super::paper::Tick;
 use super::record::Answer;
 use crate::job::Sheet;
+use crate::plan::steps::{FROM_PAPERS, is_work_done};
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
 
@@ -51,13 +52,17 @@ impl Approval {
 }
 
 /// The digest of everything a signature on these contents covers: what the unit is and what is to be
-/// done to it, the words, the price, and every finding the customer is told of. A reading that leads
-/// to no such finding is bench work, and leaves a signature standing.
+/// done to it, the words, the price, the work added by hand, and every finding the customer is told of.
+///
+/// Three things leave a signature standing. A reading that leads to no such finding, and what a step did to
+/// the unit, are bench work. A stop that wants no tick was told as something that will be put right, and
+/// is. And what the papers say about the signature itself is no part of what it is on.
 pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
     let facts: Map<String, Value> = contents
         .facts
         .known()
         .filter(|(fact, ..)| matches!(fact.declaration().sheet, Sheet::Spec | Sheet::Outside | Sheet::Inside))
+        .filter(|(fact, ..)| !is_work_done(*fact))
         .map(|(fact, value, _)| (fact.declaration().path.to_owned(), value))
         .collect();
     let texts: Map<String, Value> =
@@ -65,10 +70,15 @@ pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
     let told: Vec<_> = judgement
         .findings
         .iter()
-        .filter(|found| found.customer_accepts || !found.customer.is_empty())
+        .filter(|found| found.customer_accepts || !found.customer.is_empty() && found.severity != Severity::Stop)
+        .filter(|found| found.facts.iter().all(|fact| !FROM_PAPERS.contains(&fact.as_str())))
         .map(|found| (&found.code, found.severity, &found.customer))
         .collect();
-    Digest::of_value(&json!({ "facts": facts, "texts": texts, "price": contents.price(), "told": told }))
+    let mut covered = json!({ "facts": facts, "texts": texts, "price": contents.price(), "told": told });
+    if !contents.added.is_empty() {
+        covered["added"] = json!(contents.added);
+    }
+    Digest::of_value(&covered)
 }
 
 /// Were exactly the ticks set that the paper asks for?

@@ -17,6 +17,9 @@ pub struct Contents {
     pub words: Words,
     /// The price with who named it and when; absent until somebody has.
     pub price: Option<Quoted>,
+    /// The codes of the steps that the shop added to the job by hand, in the order of the work.
+    #[serde(default)]
+    pub added: Vec<String>,
 }
 
 /// The texts of a ticket.

@@ -3,12 +3,13 @@
 use super::contents::{Contents, Topic};
 use super::facts::NOT_KNOWN;
 use crate::job::fact_ids;
+use crate::plan::steps::step_named;
 use serde::{Deserialize, Serialize};
 
 /// One thing that changed.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
 pub struct Change {
-    /// `group.leaf`, or `wants`, `symptom`, `brought`, `price`.
+    /// `group.leaf`, or `wants`, `symptom`, `brought`, `added`, `price`.
     pub field: String,
     /// What it is called.
     pub label: String,
@@ -54,9 +55,21 @@ pub fn changes(from: &Contents, to: &Contents) -> Vec<Change> {
             });
         }
     }
+    if from.added != to.added {
+        let told = |contents: &Contents| match contents.added.as_slice() {
+            [] => "nothing".to_owned(),
+            codes => codes.iter().map(|code| added_as(code)).collect::<Vec<_>>().join("; "),
+        };
+        changes.push(Change { field: "added".into(), label: "Work added".into(), from: told(from), to: told(to) });
+    }
     if from.price() != to.price() {
         let told = |contents: &Contents| contents.price().cloned().unwrap_or_default().in_words();
         changes.push(Change { field: "price".into(), label: "Price".into(), from: told(from), to: told(to) });
     }
     changes
+}
+
+/// What added work is called; its code where a later program no longer knows it.
+fn added_as(code: &str) -> String {
+    step_named(code).and_then(|step| step.added_as).unwrap_or(code).to_owned()
 }

@@ -3,11 +3,13 @@
 use super::coded::coded;
 use super::diff::Change;
 use super::gate::Override;
+use super::log::Act;
 use super::paper::Purpose;
 use super::record::{Answer, Channel};
 use super::reference::Reference;
 use super::role::Role;
 use super::stage::{Stage, WaitsFor};
+use crate::plan::steps::step_named;
 use jiff::Timestamp;
 use jiff::civil::Date;
 use serde::{Deserialize, Serialize};
@@ -26,6 +28,15 @@ pub enum Happening {
     },
     JudgedAgain {
         revision: i32,
+    },
+    Stepped {
+        step: String,
+        act: Act,
+        place: i32,
+        initials: String,
+        reason: String,
+        revision: Option<i32>,
+        changes: Vec<Change>,
     },
     Moved {
         from: Stage,
@@ -141,6 +152,10 @@ impl Happening {
                 format!("Version {revision}: {count} {}", if count == 1 { "change" } else { "changes" })
             }
             Self::JudgedAgain { revision } => format!("Version {revision}: judged again, nothing else changed"),
+            Self::Stepped { step, act, place, .. } => {
+                let title = step_named(step).map_or("a step of an earlier edition", |step| step.title);
+                format!("Step {step}, {}: {title}, place {place} in the log", act.label().to_lowercase())
+            }
             Self::Moved { from, to, overrides, .. } if overrides.is_empty() => {
                 format!("Moved from {} to {}", from.label(), to.label())
             }

@@ -17,6 +17,21 @@ coded! {
         BuilderSheet = "builder_sheet", "Builder's sheet";
         /// It is how this shop always does it.
         ShopSetting = "shop_setting", "Shop setting";
+        /// It is a step's place in the job's log.
+        Log = "log", "Step log";
+        /// It follows from the job's own versions, prices and signatures.
+        Papers = "papers", "The job's papers";
+    }
+}
+
+impl Source {
+    /// Those a person can name on a form; the others are the program's own.
+    pub const TYPED: [Self; 5] =
+        [Self::CustomerSaid, Self::Looked, Self::Measured, Self::BuilderSheet, Self::ShopSetting];
+
+    /// The one with this code, when a person can name it.
+    pub fn typed(code: &str) -> Option<Self> {
+        Self::from_code(code).filter(|source| Self::TYPED.contains(source))
     }
 }
 

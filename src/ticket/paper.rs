@@ -146,6 +146,7 @@ fn matter<'a>(
         to_put_right: points(true),
         to_know: points(false),
         terms: setting.terms,
+        added: &setting.contents.added,
     }
 }
 
@@ -167,7 +168,7 @@ fn ticks(purpose: Purpose, setting: &Setting<'_>, matter: &Matter<'_>) -> Vec<Ti
 const fn how_known(source: Source) -> HowKnown {
     match source {
         Source::CustomerSaid => HowKnown::YouTold,
-        Source::Looked => HowKnown::WeLooked,
+        Source::Looked | Source::Log | Source::Papers => HowKnown::WeLooked,
         Source::Measured => HowKnown::WeMeasured,
         Source::BuilderSheet => HowKnown::PartSheet,
         Source::ShopSetting => HowKnown::OurHabit,

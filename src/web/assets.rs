@@ -22,6 +22,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/css/bench.css"),
         include_str!("../../static/css/ticket.css"),
         include_str!("../../static/css/next.css"),
+        include_str!("../../static/css/steps.css"),
         include_str!("../../static/css/paper.css"),
     ];
     Asset::new("endplay", "css", "text/css; charset=utf-8", sheets.concat())

@@ -3,6 +3,7 @@
 
 use crate::job::{FactId, Sheet, fact_named};
 use crate::plan::next::record;
+use crate::plan::steps::{filled_by, filler};
 use crate::rules::{LIMIT_USED, rule_named};
 use crate::ticket::{Found, Judgement, Severity, Stage, TicketFacts, Undecided};
 use askama::Template;
@@ -200,12 +201,16 @@ fn wanted(now: &[&Undecided], facts: &TicketFacts, from: From) -> Vec<Wanted> {
         .collect()
 }
 
-fn fact_link(path: &str, facts: &TicketFacts, from: From) -> FactLink {
+/// A fact by its path, with the way to where it is written down.
+pub fn fact_link(path: &str, facts: &TicketFacts, from: From) -> FactLink {
     let Some(fact) = fact_named(path) else {
         return FactLink { label: path.to_owned(), value: String::new(), href: String::new() };
     };
     let declaration = fact.declaration();
     let href = match from {
+        From::Ticket(number) if filled_by(fact).is_some() => format!("/tickets/{number}/steps"),
+        From::Ticket(number) if filler(fact).is_some() => format!("/tickets/{number}#customer"),
+        From::Form(_) if filler(fact).is_some() => String::new(),
         From::Ticket(number) => format!("/tickets/{number}/facts/{}#f.{path}", declaration.sheet.code()),
         From::Form(sheet) if sheet == declaration.sheet => format!("#f.{path}"),
         From::Form(_) => String::new(),

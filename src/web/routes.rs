@@ -5,7 +5,8 @@ use super::assets;
 use super::guard::guarded;
 use super::pages::{
     board, class_choice, class_tables, compare, contact, counter, customer, door, facts, hand_off, history,
-    house_rules, intake, intake_receipt, limits, next, password, people, questions, receipt, setup, shop, tag, ticket,
+    house_rules, intake, intake_receipt, limits, next, password, people, questions, receipt, setup, shop, steps, tag,
+    ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -158,6 +159,10 @@ fn ticket_rows() -> Vec<Route> {
         sends("/tickets/{number}/facts/{sheet}/look", Staff(ChangeFacts), post(facts::look)),
         looks("/tickets/{number}/next", Staff(ChangeFacts), get(next::show)),
         sends("/tickets/{number}/next", Staff(ChangeFacts), post(next::send)),
+        looks("/tickets/{number}/steps", Staff(ReadTickets), get(steps::show)),
+        looks("/tickets/{number}/steps/{code}", Staff(ReadTickets), get(steps::show_one)),
+        sends("/tickets/{number}/steps/{code}", Staff(ChangeFacts), post(steps::send)),
+        sends("/tickets/{number}/steps/{code}/look", Staff(ChangeFacts), post(steps::look)),
         looks("/tickets/{number}/contact", Staff(ChangeContact), get(contact::show)),
         sends("/tickets/{number}/contact", Staff(ChangeContact), post(contact::send)),
         looks("/tickets/{number}/history", Staff(ReadTickets), get(history::show)),

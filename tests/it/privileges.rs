@@ -4,7 +4,7 @@ use crate::support;
 use sqlx::{AssertSqlSafe, Executor, Row};
 
 /// Written once, read for ever.
-const HISTORY: [&str; 8] = [
+const HISTORY: [&str; 9] = [
     "class_table",
     "class_table_use",
     "revision",
@@ -13,6 +13,7 @@ const HISTORY: [&str; 8] = [
     "signature",
     "gate_override",
     "idempotency",
+    "step_log",
 ];
 
 async fn tables(database: &support::TestDatabase) -> Vec<String> {
@@ -121,6 +122,7 @@ async fn every_grant_is_one_somebody_decided_on() {
             "sign_in_failure: delete insert select update",
             "signature: insert select",
             "staff: insert select update",
+            "step_log: insert select",
             "ticket: insert select update",
             "ticket_search: delete insert select",
             "vehicle: insert select update",

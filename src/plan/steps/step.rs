@@ -1,6 +1,6 @@
 //! What a step is: one declaration that says what is done, why, and when it belongs to a job.
 
-use crate::job::{FactId, Job, fact_named};
+use crate::job::{FactId, FactSet, Job, fact_named};
 use crate::rules::{Known, Truth};
 use std::fmt;
 
@@ -22,6 +22,12 @@ pub struct Step {
     pub hold_point: bool,
     /// Can it not be undone? Then the customer signs first.
     pub permanent: bool,
+    /// What it is called on the list of work that can be added to a job by hand; none when it cannot be.
+    pub added_as: Option<&'static str>,
+    /// Has the unit already what it would change for good? Then nothing of that is left to be done.
+    pub already: Option<fn(&Job) -> Truth>,
+    /// Is what cannot be undone part of it only when it was added by hand?
+    pub only_by_hand: bool,
     /// Facts that are read off or found while doing it, by path: its number, or what the test showed.
     pub reads: &'static [&'static str],
     /// The `order.*` fact that its place in the log fills, by path.
@@ -53,6 +59,33 @@ impl Step {
         self.when.map_or(Known::given(true), |when| (when.truth)(job))
     }
 
+    /// Does it belong to this job, for its facts or because it was added by hand?
+    pub fn needed(&self, job: &Job, added: &[String]) -> Truth {
+        match self.applies(job) {
+            _ if self.is_added(added) => Known::given(true),
+            // It comes up only by being done or added, and neither has happened.
+            Known::Waits(facts) if self.order_fact().is_some_and(|own| facts == FactSet::of(own)) => {
+                Known::Yes(false, facts)
+            }
+            settled => settled,
+        }
+    }
+
+    /// Was it added by hand?
+    pub fn is_added(&self, added: &[String]) -> bool {
+        added.iter().any(|code| code == self.code)
+    }
+
+    /// Would doing it now change something for good?
+    pub fn is_for_good(&self, added: &[String]) -> bool {
+        self.permanent && (!self.only_by_hand || self.is_added(added))
+    }
+
+    /// The `order.*` fact that doing it now fills.
+    pub fn fills(&self, added: &[String]) -> Option<FactId> {
+        self.order_fact().filter(|_| !self.only_by_hand || self.is_added(added))
+    }
+
     /// The `order.*` fact that its place in the log fills.
     pub fn order_fact(&self) -> Option<FactId> {
         self.order.and_then(fact_named)
@@ -80,6 +113,9 @@ impl Step {
             hazard: None,
             hold_point: false,
             permanent: false,
+            added_as: None,
+            already: None,
+            only_by_hand: false,
             reads: &[],
             order: None,
             when: None,
@@ -95,6 +131,24 @@ impl Step {
     /// It cannot be undone.
     pub(super) const fn permanent(mut self) -> Self {
         self.permanent = true;
+        self
+    }
+
+    /// The shop can add it to a job, under this name.
+    pub(super) const fn added_as(mut self, name: &'static str) -> Self {
+        self.added_as = Some(name);
+        self
+    }
+
+    /// Nothing is changed for good where this is true already.
+    pub(super) const fn unless(mut self, already: fn(&Job) -> Truth) -> Self {
+        self.already = Some(already);
+        self
+    }
+
+    /// What cannot be undone, and has a place in the log, is done only when it was added by hand.
+    pub(super) const fn only_by_hand(mut self) -> Self {
+        self.only_by_hand = true;
         self
     }
 

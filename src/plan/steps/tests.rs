@@ -1,5 +1,5 @@
 use super::*;
-use crate::job::{Kind, fact_ids, random_job};
+use crate::job::{Demand, Kind, fact_ids, random_job};
 use crate::rules::Known;
 use std::collections::{BTreeMap, HashSet};
 
@@ -117,6 +117,7 @@ fn what_is_read_while_working_is_a_fact_and_never_a_place_in_the_log() {
         for fact in step.facts_read() {
             assert!(filled_by(fact).is_none(), "{}", step.code);
             assert!(!matches!(fact.declaration().kind, Kind::Text), "{}", step.code);
+            assert!(is_work_done(fact), "{}", step.code);
         }
     }
 }
@@ -161,4 +162,59 @@ fn learning_more_never_turns_a_settled_step_around() {
             }
         }
     }
+}
+
+#[test]
+fn what_can_be_added_by_hand_has_a_name_of_its_own_and_a_place_in_the_log() {
+    let added: Vec<_> = steps().filter_map(|step| Some((step.code, step.added_as?, step.order?))).collect();
+    let codes: Vec<_> = added.iter().map(|(code, ..)| *code).collect();
+    assert_eq!(codes, ["MC-03", "MC-04", "MC-05", "MC-06", "MC-07", "MC-08", "MC-09", "MC-10"]);
+    assert_eq!(added.iter().map(|(_, name, _)| *name).collect::<HashSet<_>>().len(), codes.len());
+}
+
+#[test]
+fn a_bushing_that_is_only_tried_is_no_permanent_work_and_a_honed_one_is() {
+    let trial = step_named("MC-10").unwrap();
+    let honed = ["MC-10".to_owned()];
+    assert!(!trial.is_for_good(&[]) && trial.fills(&[]).is_none());
+    assert!(trial.is_for_good(&honed) && trial.fills(&honed).is_some());
+    let job = Job::plain();
+    assert_eq!(permanent_work(&job, &[]).value(), Some(&false), "the plain job has a slip yoke to try");
+    assert_eq!(permanent_work(&job, &honed).value(), Some(&true));
+}
+
+#[test]
+fn permanent_work_is_not_ruled_out_while_it_is_not_known() {
+    assert!(permanent_work(&Job::unknown(), &[]).value().is_none());
+    assert_eq!(permanent_work(&plain_but(|j| j.bell.cut_planned.set(true)), &[]).value(), Some(&true));
+    assert_eq!(permanent_work(&plain_but(|j| j.order.vent_tap.set(4)), &[]).value(), Some(&true));
+    let mut driven = Job::plain();
+    driven.valve_body.passage_ball.set(Demand::Required);
+    assert_eq!(permanent_work(&driven, &[]).value(), Some(&true));
+    driven.case.passage_ball.set(true);
+    assert_eq!(permanent_work(&driven, &[]).value(), Some(&false), "an earlier builder drove it");
+    driven.order.plug.set(3);
+    assert_eq!(permanent_work(&driven, &[]).value(), Some(&true), "this shop drove it");
+    let mut unread = Job::plain();
+    unread.bell.cut_planned.forget();
+    assert!(permanent_work(&unread, &[]).value().is_none());
+}
+
+#[test]
+fn somebody_who_types_what_nobody_types_is_told_where_it_comes_from() {
+    assert!(not_typed("order.final_wash").unwrap().contains("Tick Wash it for the last time (WA-01)"));
+    for path in FROM_PAPERS {
+        assert!(not_typed(path).unwrap().ends_with("signatures and is not typed."), "{path}");
+    }
+    assert!(not_typed("paper.customer_parts").is_none());
+    assert!(not_typed("bell.kind").is_none());
+}
+
+#[test]
+fn a_reading_is_held_against_limits_of_its_own_unit() {
+    let job = Job::unknown();
+    let names = |fact: FactId| limits_on(fact).into_iter().map(|limit| limit.declaration().name).collect::<Vec<_>>();
+    assert_eq!(names(job.yoke.clear_in.id()), ["yoke_clear_least", "yoke_clear_most"]);
+    assert_eq!(names(job.cooling.flow_s_per_qt.id()), ["cooler_flow"]);
+    assert!(names(job.one_way.free.id()).is_empty());
 }

@@ -60,6 +60,8 @@ pub struct Matter<'a> {
     pub to_know: Vec<Point<'a>>,
     /// The shop's own words about what is not covered, or about the teardown; empty when it has none.
     pub terms: &'a str,
+    /// The codes of the steps added to the job by hand.
+    pub added: &'a [String],
 }
 
 /// The heading over findings that have to be put right; the page marks it.

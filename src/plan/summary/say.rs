@@ -36,11 +36,12 @@ impl HowKnown {
 pub(super) struct Say<'a> {
     pub(super) job: &'a Job,
     how_known: &'a dyn Fn(FactId) -> Option<HowKnown>,
+    pub(super) added: &'a [String],
 }
 
 impl<'a> Say<'a> {
     pub(super) fn of(matter: &Matter<'a>) -> Self {
-        Self { job: matter.job, how_known: matter.how_known }
+        Self { job: matter.job, how_known: matter.how_known, added: matter.added }
     }
 
     /// A sentence about a known fact, with where it comes from.

@@ -3,10 +3,12 @@
 use super::reading;
 use super::*;
 use crate::job::{Demand, UseKind, fact_ids, random_job};
+use crate::plan::steps::steps;
 use serde_json::json;
 
 fn matter<'a>(job: &'a Job, how_known: &'a dyn Fn(FactId) -> Option<HowKnown>) -> Matter<'a> {
     Matter {
+        added: &[],
         job,
         how_known,
         vehicle: "Green pickup, long bed",
@@ -122,6 +124,18 @@ fn nothing_known_is_never_told_as_fine() {
         for claim in ["saw none", "Park holds.", "are sound", "All passed"] {
             assert!(!text.contains(claim), "{claim} in {text}");
         }
+    }
+}
+
+#[test]
+fn permanent_work_the_shop_adds_by_hand_is_named() {
+    let job = Job::plain();
+    let added: Vec<String> = steps().filter(|step| step.permanent).map(|step| step.code.to_owned()).collect();
+    for code in added.iter().filter(|code| *code != "MC-02") {
+        let matter = Matter { added: std::slice::from_ref(code), ..matter(&job, &you_told) };
+        let lasting = block_of(&build(&matter), FOR_GOOD);
+        assert_eq!(lasting.lines().count(), 1, "{code}: {lasting}");
+        assert!(lasting.starts_with("We ") && !lasting.contains("does not name it"), "{code}: {lasting}");
     }
 }
 

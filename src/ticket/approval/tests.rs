@@ -69,6 +69,33 @@ fn a_measurement_that_changes_no_finding_leaves_the_signature_standing() {
 }
 
 #[test]
+fn doing_what_was_agreed_leaves_the_signature_standing() {
+    let signed = after(&Contents::default(), fact("valve_body.passage_ball", json!("required")));
+    let stop =
+        |accepts| Found { severity: Severity::Stop, ..finding("CSE-05", "A hole is not finished yet.", accepts) };
+    let covered = covers(&signed, &with(vec![stop(false)]));
+    let driven = after(&signed, fact("case.passage_ball", json!(true)));
+    assert_eq!(covered, covers(&driven, &with(vec![])), "the ball is in, and what was to be put right is");
+    assert_ne!(covers(&signed, &with(vec![stop(true)])), covered, "what wants a tick is covered");
+    let other = after(&signed, fact("valve_body.passage_ball", json!("either")));
+    assert_ne!(covered, covers(&other, &with(vec![])));
+}
+
+#[test]
+fn what_the_papers_say_about_the_signature_is_no_part_of_what_was_signed() {
+    let contents = Contents::default();
+    let mut unsigned = finding("COM-03", "Your build changed since you signed.", true);
+    unsigned.facts = vec!["paper.signed_version".into(), "paper.spec_version".into()];
+    assert_eq!(covers(&contents, &with(vec![unsigned])), covers(&contents, &with(vec![])));
+}
+
+#[test]
+fn work_added_by_hand_voids() {
+    let added = Contents { added: vec!["MC-04".into()], ..Contents::default() };
+    assert_ne!(covers(&added, &with(vec![])), covers(&Contents::default(), &with(vec![])));
+}
+
+#[test]
 fn who_wrote_it_and_when_is_not_what_was_signed_but_unknown_is_not_a_value() {
     let first = after(&Contents::default(), fact("use.raced", json!(false)));
     let mut later = Contents::default();

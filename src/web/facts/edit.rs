@@ -5,6 +5,7 @@
 
 use super::field::{as_typed, name_of, source_name_of};
 use crate::job::{Declaration, FactId, Sheet, fact_ids, read_text};
+use crate::plan::steps::{filler, not_typed};
 use crate::ticket::{Contents, Edit, FactChange, Source, Topic};
 use crate::web::form::{Fields, Problem};
 
@@ -50,7 +51,7 @@ pub fn held(sheet: Sheet, recorded: &Contents) -> Fields {
 pub fn edit_of(sheet: Sheet, typed: &Fields, base: &Contents) -> (Edit, Vec<Problem>) {
     let mut edit = Edit::default();
     let mut problems = Vec::new();
-    let whole_form = typed.get(SOURCE).and_then(Source::from_code).unwrap_or_else(|| default_source(sheet));
+    let whole_form = typed.get(SOURCE).and_then(Source::typed).unwrap_or_else(|| default_source(sheet));
     for topic in topics(sheet) {
         let sent = typed.get(topic.code()).map(str::to_owned);
         let recorded = base.words.on(*topic).map_or("", |wording| wording.text.as_str());
@@ -60,6 +61,9 @@ pub fn edit_of(sheet: Sheet, typed: &Fields, base: &Contents) -> (Edit, Vec<Prob
             Topic::Symptom => edit.symptom = sent,
             Topic::Brought => edit.brought = sent,
         }
+    }
+    for (path, _) in typed.starting("f.") {
+        problems.extend(not_typed(path).map(|message| Problem { field: format!("f.{path}"), message }));
     }
     for fact in on(sheet) {
         let declaration = fact.declaration();
@@ -82,7 +86,7 @@ fn change(
     whole_form: Source,
 ) -> Result<Option<FactChange>, String> {
     let recorded = base.facts.value(fact);
-    let own_source = typed.get(&source_name_of(declaration)).and_then(Source::from_code);
+    let own_source = typed.get(&source_name_of(declaration)).and_then(Source::typed);
     let untouched = sent == as_typed(recorded.as_ref());
     let value =
         if untouched { recorded.clone() } else { read_text(sent, declaration).map_err(|error| error.message)? };
@@ -111,7 +115,7 @@ pub fn only_the_edit(edit: &Edit) -> Fields {
 }
 
 fn on(sheet: Sheet) -> impl Iterator<Item = FactId> {
-    fact_ids().filter(move |fact| fact.declaration().sheet == sheet)
+    fact_ids().filter(move |fact| fact.declaration().sheet == sheet && filler(*fact).is_none())
 }
 
 #[cfg(test)]
@@ -176,6 +180,17 @@ mod tests {
         let (edit, _) = edit_of(Sheet::Outside, &typed, &contents);
         assert_eq!(edit.facts.len(), 1);
         assert_eq!(edit.facts[0].value, None);
+    }
+
+    #[test]
+    fn what_the_program_fills_is_not_asked_and_not_taken() {
+        let contents = recorded(&[("order.final_wash", json!(4)), ("paper.customer_parts", json!(true))]);
+        let form = held(Sheet::Paper, &contents);
+        assert!(form.get("f.order.final_wash").is_none() && form.get("f.paper.customer_parts").is_some());
+        let forged = form.with("f.order.final_wash", "2").with("f.paper.signed_version", "9");
+        let (edit, problems) = edit_of(Sheet::Paper, &forged, &contents);
+        let fields: Vec<_> = problems.iter().map(|problem| problem.field.as_str()).collect();
+        assert_eq!((edit, fields), (Edit::default(), vec!["f.order.final_wash", "f.paper.signed_version"]));
     }
 
     #[test]

@@ -3,6 +3,7 @@
 use super::field::FactField;
 use super::group_label;
 use crate::job::{FactId, Sheet, fact_ids};
+use crate::plan::steps::filler;
 use crate::ticket::{Contents, Judgement, Stage};
 use crate::web::findings::waited_for;
 use crate::web::form::FormState;
@@ -112,6 +113,12 @@ fn known_fact(fact: FactId, contents: &Contents, zone: &TimeZone) -> Option<Know
     })
 }
 
+/// What is known on a sheet that nobody types: filled from the step log and from the job's own papers.
+pub fn filled(sheet: Sheet, recorded: &Contents) -> Vec<(&'static str, String)> {
+    let filled = on(sheet).filter(|fact| filler(*fact).is_some());
+    filled.map(|fact| (fact.declaration().label, recorded.facts.words(fact))).collect()
+}
+
 /// The questions of a sheet with what stands in the form.
 pub fn field_groups(
     sheet: Sheet,
@@ -121,7 +128,7 @@ pub fn field_groups(
     stage: Stage,
 ) -> Vec<FieldGroup> {
     let mut groups: Vec<FieldGroup> = Vec::new();
-    for fact in on(sheet) {
+    for fact in on(sheet).filter(|fact| filler(*fact).is_none()) {
         let waits = waited_for(judgement, stage, fact);
         let field = FactField::new(fact, form, recorded.facts.origin(fact), waits);
         let label = group_label(fact.declaration());

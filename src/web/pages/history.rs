@@ -74,6 +74,12 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
             changes.push(change.clone());
             words.push(reason.clone());
         }
+        Happening::Stepped { initials, reason, revision: number, changes: changed, .. } => {
+            words.extend(Some(format!("Initials: {initials}")).filter(|_| !initials.is_empty()));
+            words.extend(Some(reason.clone()).filter(|reason| !reason.is_empty()));
+            changes.clone_from(changed);
+            revision = *number;
+        }
         Happening::ContactChanged { changes: changed } | Happening::ShopChanged { changes: changed } => {
             changes.clone_from(changed);
         }

@@ -25,5 +25,6 @@ pub mod questions;
 pub mod receipt;
 pub mod setup;
 pub mod shop;
+pub mod steps;
 pub mod tag;
 pub mod ticket;

@@ -17,5 +17,6 @@ mod next;
 mod papers;
 mod people;
 mod roles;
+mod steps;
 mod ticket;
 mod walk;

@@ -110,7 +110,7 @@ pub(super) static STEPS: &[Step] = &[
         "A ball left over or a gasket where none belongs is found on the road.",
     )
     .hold()
-    .reads(&["valve_body.check_balls_fitted", "valve_body.gasket"])
+    .reads(&["valve_body.check_balls_fitted"])
     .order("order.valve_body_fit"),
     Step::new(
         "AS-10",
@@ -145,7 +145,6 @@ pub(super) static STEPS: &[Step] = &[
         "Close the governor bore with its blank cover, plug the modulator bore and cap the kickdown wire.",
         "An open bore pours the fluid out, and a bare wire shorts on the case.",
     )
-    .reads(&["control.governor_bore", "control.modulator"])
     .when(
         |j| j.valve_body.kind.is(ValveBodyKind::Manual),
         |j| j.valve_body.kind.set(ValveBodyKind::Manual),

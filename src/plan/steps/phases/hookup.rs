@@ -14,8 +14,7 @@ pub(super) static STEPS: &[Step] = &[
         "Fit pan, filter tube and filter bolt that belong together, and feel with a finger that the O-ring of the tube is \
          in its place.",
         "A tube of the wrong length or a missing O-ring draws air, and the pump starves.",
-    )
-    .reads(&["pan.intake_o_ring"]),
+    ),
     Step::new(
         "AS-15",
         Assembly,
@@ -23,7 +22,6 @@ pub(super) static STEPS: &[Step] = &[
         "Take the O-ring off the tapped end of the output shaft before the slip yoke goes on.",
         "With the O-ring in, the slip yoke is held like a cork in a bottle and pushes on the shaft.",
     )
-    .reads(&["output.o_ring"])
     .when(
         |j| j.yoke.kind.one_of(SLIP_YOKES) & j.output.end.is(OutputEnd::TappedBoltOn),
         |j| j.output.end.set(OutputEnd::TappedBoltOn),
@@ -39,7 +37,6 @@ pub(super) static STEPS: &[Step] = &[
         "Put the O-ring on the output shaft and sealer under the washer of the yoke bolt.",
         "Fluid creeps along the splines and out past the bolt.",
     )
-    .reads(&["output.o_ring"])
     .when(
         |j| j.yoke.kind.is(YokeKind::BoltOn),
         |j| j.yoke.kind.set(YokeKind::BoltOn),
@@ -52,7 +49,6 @@ pub(super) static STEPS: &[Step] = &[
         "Fit the pair of gears that was worked out, in a holder made for that many teeth.",
         "A gear outside the range of its holder does not mesh, or wears away in a week.",
     )
-    .reads(&["speedometer.driven_teeth"])
     .when(
         |j| j.speedometer.kind.is(SpeedometerKind::Cable),
         |j| j.speedometer.kind.set(SpeedometerKind::Cable),
@@ -88,7 +84,7 @@ pub(super) static STEPS: &[Step] = &[
     )
     .hold()
     .hurts(hazard::SHIELDS)
-    .reads(&["shield.clear_in", "stick.clears_shield"])
+    .reads(&["shield.clear_in"])
     .when(
         |j| j.shield.kind.is_not(ShieldKind::None),
         |j| j.shield.kind.set(ShieldKind::Rigid),
@@ -109,8 +105,7 @@ pub(super) static STEPS: &[Step] = &[
         "Check the full mark of the dipstick",
         "Put the stick in its tube and compare its full mark with the pan rail as the unit's manual says.",
         "A stick that shows full too early starves the pump, and one that shows it too late foams the fluid.",
-    )
-    .reads(&["stick.matches"]),
+    ),
     Step::new(
         "MU-04",
         MockUp,
@@ -118,7 +113,6 @@ pub(super) static STEPS: &[Step] = &[
         "Lead the hose up to the catch can without a dip, and guard the drain of the can so that nothing can open it.",
         "Fluid on a hot exhaust burns, and fluid under the tires takes somebody off the track.",
     )
-    .reads(&["vent.line_dips", "vent.can_drain_guarded"])
     .when(
         |j| j.vent.outlet.is(VentOutlet::CatchCan),
         |j| j.vent.outlet.set(VentOutlet::CatchCan),

@@ -14,7 +14,7 @@ pub(super) static STEPS: &[Step] = &[
         "A bell out of line wears the pump bushing and breaks the flexplate.",
     )
     .hurts(hazard::UNDER_VEHICLE)
-    .reads(&["engine.dowels", "bell.runout_in"]),
+    .reads(&["bell.runout_in"]),
     Step::new(
         "IS-02",
         Installation,
@@ -93,7 +93,6 @@ pub(super) static STEPS: &[Step] = &[
     )
     .hold()
     .hurts(hazard::ROLLING)
-    .reads(&["trans_brake.speed_lock"])
     .when(
         |j| j.valve_body.brake.is_not(BrakeKind::None) & j.usage.road_driven.yes(),
         |j| j.valve_body.brake.set(BrakeKind::Internal),
@@ -124,7 +123,7 @@ pub(super) static STEPS: &[Step] = &[
     )
     .hold()
     .hurts(hazard::ROLLING)
-    .reads(&["case.park_pawl"]),
+,
     Step::new(
         "AC-01",
         AfterCare,

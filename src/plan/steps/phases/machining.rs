@@ -38,7 +38,6 @@ pub(super) static STEPS: &[Step] = &[
     )
     .permanent()
     .hurts(hazard::CUTTING)
-    .reads(&["case.pump_bosses"])
     .when(|j| j.bell.cut_planned.yes(), |j| j.bell.cut_planned.set(true), |j| j.bell.cut_planned.set(false)),
     Step::new(
         "MC-03",
@@ -52,6 +51,8 @@ pub(super) static STEPS: &[Step] = &[
     .hurts(hazard::CUTTING)
     .reads(&["case.pump_tapped"])
     .order("order.boss_drill")
+    .added_as("Drill and tap a pump boss")
+    .unless(|j| j.case.pump_tapped.not_less_than(&j.case.pump_bosses))
     .when(
         |j| j.bell.kind.is(BellKind::BoltOn),
         |j| j.bell.kind.set(BellKind::BoltOn),
@@ -67,8 +68,9 @@ pub(super) static STEPS: &[Step] = &[
     )
     .permanent()
     .hurts(hazard::CUTTING)
-    .reads(&["vent.fitting_angle"])
     .order("order.vent_tap")
+    .added_as("Drill and tap the vent")
+    .only_by_hand()
     .when(|j| j.order.vent_tap.any(), |j| j.order.vent_tap.set(5), |j| j.order.vent_tap.set(0)),
     Step::new(
         "MC-05",
@@ -77,10 +79,10 @@ pub(super) static STEPS: &[Step] = &[
         "Fit a coil insert into each bad hole of the case. Find every tang that was broken off and lay it beside the job.",
         "A tang left in the case travels into a valve bore.",
     )
-    .permanent()
     .hurts(hazard::CUTTING)
     .reads(&["case.threads_repaired"])
     .order("order.insert")
+    .added_as("Put in thread inserts")
     .when(|j| j.case.threads_bad.any(), |j| j.case.threads_bad.set(2), |j| j.case.threads_bad.set(0)),
     Step::new(
         "MC-06",
@@ -91,10 +93,10 @@ pub(super) static STEPS: &[Step] = &[
         "An insert that stands proud holds the bell off the engine and bends the crank's end.",
     )
     .hold()
-    .permanent()
     .hurts(hazard::CUTTING)
     .reads(&["bell.insert_proud_in"])
     .order("order.insert")
+    .added_as("Put an insert into the upper bell hole")
     .when(|j| j.bell.insert_fitted.yes(), |j| j.bell.insert_fitted.set(true), |j| j.bell.insert_fitted.set(false)),
     Step::new(
         "MC-07",
@@ -107,6 +109,8 @@ pub(super) static STEPS: &[Step] = &[
     .hurts(hazard::CUTTING)
     .reads(&["case.bridge_lowered"])
     .order("order.bridge")
+    .added_as("Lower the small bridge")
+    .unless(|j| j.case.bridge_lowered.yes())
     .when(
         |j| j.case.bridge_lowered.yes() | j.valve_body.bridge.is(BridgeDemand::Required),
         |j| j.valve_body.bridge.set(BridgeDemand::Required),
@@ -124,6 +128,8 @@ pub(super) static STEPS: &[Step] = &[
     .hurts(hazard::CUTTING)
     .reads(&["case.passage_ball"])
     .order("order.plug")
+    .added_as("Drive in the passage ball")
+    .unless(|j| j.case.passage_ball.yes())
     .when(
         |j| j.valve_body.passage_ball.is(Demand::Required),
         |j| j.valve_body.passage_ball.set(Demand::Required),
@@ -141,6 +147,8 @@ pub(super) static STEPS: &[Step] = &[
     .hurts(hazard::CUTTING)
     .reads(&["case.feed_plugged"])
     .order("order.plug")
+    .added_as("Drive in the feed plug")
+    .unless(|j| j.case.feed_plugged.yes())
     .when(
         |j| j.valve_body.feed_plug.is(Demand::Required),
         |j| j.valve_body.feed_plug.set(Demand::Required),
@@ -150,12 +158,16 @@ pub(super) static STEPS: &[Step] = &[
         "MC-10",
         Machining,
         "Try the yoke in the tail bushing",
-        "Slide the customer's own yoke through the tail bushing. If it is tight, hone the bushing until it runs free, \
-         and only while no output shaft is in the case. Measure the clearance.",
+        "Slide the customer's own yoke through the tail bushing and measure the clearance. If it is tight, add honing to \
+         the job and hone until the yoke runs free, and only while no output shaft is in the case.",
         "A tight yoke seizes in its bushing when it gets hot. Grit from honing ruins the rear bearing.",
     )
+    .permanent()
+    .hurts(hazard::CUTTING)
     .reads(&["yoke.clear_in"])
     .order("order.bushing_hone")
+    .added_as("Hone the tail bushing")
+    .only_by_hand()
     .when(
         |j| j.yoke.kind.one_of(SLIP_YOKES),
         |j| j.yoke.kind.set(YokeKind::SlipRecessed),

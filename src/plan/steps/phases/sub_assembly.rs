@@ -12,7 +12,7 @@ pub(super) static STEPS: &[Step] = &[
         "A drive gear put in upside down breaks the pump at the first start, and halves out of line lock the input.",
     )
     .hold()
-    .reads(&["pump.face_clear_in", "pump.drive_gear", "pump.aligned", "pump.bolt_seals"]),
+    .reads(&["pump.face_clear_in", "pump.drive_gear", "pump.aligned"]),
     Step::new(
         "SA-02",
         SubAssembly,
@@ -43,7 +43,7 @@ pub(super) static STEPS: &[Step] = &[
         "Seal and valve body belong together, and a pack that is too tight drags until it burns.",
     )
     .hurts(hazard::SPRINGS)
-    .reads(&["direct.clear_in", "direct.springs", "direct.center_seal"]),
+    .reads(&["direct.clear_in"]),
     Step::new(
         "SA-05",
         SubAssembly,
@@ -84,7 +84,7 @@ pub(super) static STEPS: &[Step] = &[
          hole.",
         "A worn pinion or a blocked oil hole is heard only when it is too late.",
     )
-    .reads(&["gears.pinion_play_in", "gears.parts_matched"]),
+    .reads(&["gears.pinion_play_in"]),
     Step::new(
         "SA-09",
         SubAssembly,

@@ -63,8 +63,7 @@ pub(super) static STEPS: &[Step] = &[
         "Try every threaded hole",
         "Run the right bolt into each hole by hand, and count the holes in which it binds or wobbles.",
         "A bad thread found now gets an insert before the wash. Found later it means washing again.",
-    )
-    .reads(&["case.threads_bad"]),
+    ),
     Step::new(
         "TD-07",
         Teardown,

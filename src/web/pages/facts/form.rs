@@ -3,7 +3,7 @@
 use crate::job::Sheet;
 use crate::service::{Preview, TicketPage};
 use crate::ticket::{Contents, Judgement, Stage, Topic};
-use crate::web::facts::{Control, FieldGroup, field_groups, topics};
+use crate::web::facts::{Control, FieldGroup, field_groups, filled, topics};
 use crate::web::findings::{Findings, From};
 use crate::web::form::FormState;
 use crate::web::frame::Frame;
@@ -22,6 +22,8 @@ pub struct SheetForm {
     base: i32,
     topics: &'static [Topic],
     groups: Vec<FieldGroup>,
+    /// What nobody types, for reading only.
+    filled: Vec<(&'static str, String)>,
     findings: Findings,
     form: FormState,
 }
@@ -74,6 +76,7 @@ impl SheetForm {
             base: ground.base,
             topics: topics(sheet),
             groups: field_groups(sheet, &form, ground.recorded, ground.judgement, ground.stage),
+            filled: filled(sheet, ground.recorded),
             findings: findings(sheet, ground),
             form,
         }

@@ -68,7 +68,7 @@ impl Answered {
                 format!("{} cannot be ruled out with the unit closed. Answer yes, or go on.", declaration.label);
             return Err(self.problem(message));
         }
-        let source = typed.get(&source_name_of(declaration)).and_then(Source::from_code);
+        let source = typed.get(&source_name_of(declaration)).and_then(Source::typed);
         let source = source.unwrap_or_else(|| default_source(declaration.sheet));
         let change = FactChange { path: declaration.path.to_owned(), value: Some(value), source };
         Ok(Edit { facts: vec![change], ..Edit::default() })

@@ -118,9 +118,7 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
                     Record::StepLog(step) => {
                         format!("It comes from the step log, by the step {}: {}.", step.code, step.title)
                     }
-                    Record::Papers => {
-                        "It comes from the papers: the version that stands, and the one that is signed.".to_owned()
-                    }
+                    Record::Papers => "It follows from the job's own versions, prices and signatures.".to_owned(),
                 },
                 ..self::item(filled.fact, &filled.decides)
             })

@@ -61,7 +61,7 @@ fn answer(question: &Question, fact: FactId, typed: &Fields, base: &Contents) ->
     if value.is_none() && recorded.is_none() {
         return Ok(None);
     }
-    let source = typed.get(&source_name_of(declaration)).and_then(Source::from_code);
+    let source = typed.get(&source_name_of(declaration)).and_then(Source::typed);
     let source = source.unwrap_or_else(|| default_source(declaration.sheet));
     let known_so = base.facts.origin(fact).is_some_and(|origin| origin.source == source);
     if value == recorded && known_so {

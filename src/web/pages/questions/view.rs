@@ -78,14 +78,14 @@ fn leave_out_no(control: &mut Control) {
 
 fn sources(form: &FormState, fact: FactId) -> Vec<Answer> {
     let declaration = fact.declaration();
-    let typed = Source::from_code(form.value(&source_name_of(declaration)));
+    let typed = Source::typed(form.value(&source_name_of(declaration)));
     let chosen = typed.unwrap_or_else(|| default_source(declaration.sheet));
     let answer = |source: &Source| Answer {
         value: source.code().to_owned(),
         label: source.label().to_owned(),
         chosen: *source == chosen,
     };
-    Source::ALL.iter().filter(|source| **source != Source::ShopSetting || **source == chosen).map(answer).collect()
+    Source::TYPED.iter().filter(|source| **source != Source::ShopSetting || **source == chosen).map(answer).collect()
 }
 
 /// What the rules say so far. Facts lead to their question on this page, and nowhere when there is none: leaving the

@@ -22,6 +22,7 @@ use crate::web::failure::Failure;
 use crate::web::form::{Fields, FormState};
 use crate::web::frame::{Answer, Frame, again, page};
 use crate::web::moment::{clock, zone};
+use crate::web::pages::steps::summary;
 use crate::web::site::AppState;
 use askama::Template;
 use axum::extract::State;
@@ -44,6 +45,8 @@ struct TicketTemplate {
     /// The small forms, when one of them comes back.
     form: FormState,
     price_rows: Vec<PriceRow>,
+    /// How far the work is.
+    steps: String,
 }
 
 impl TicketTemplate {
@@ -98,7 +101,7 @@ fn template(
 ) -> TicketTemplate {
     let view = TicketView::new(ticket, &frame.caller, now);
     let price_rows = price::rows(&form, ticket.revision.contents.price());
-    TicketTemplate { frame, view, saved, undo, form, price_rows }
+    TicketTemplate { steps: summary(ticket), frame, view, saved, undo, form, price_rows }
 }
 
 /// What every page about a ticket starts from.

@@ -1,0 +1,177 @@
+//! The list of a job's steps, phase by phase.
+
+use super::state::{Done, Verdict, locked, warnings};
+use crate::plan::steps::{Phase, Step, steps};
+use crate::service::TicketPage;
+use crate::ticket::{Act, done};
+use crate::web::findings::{FactLink, From, fact_link};
+use crate::web::frame::Frame;
+use crate::web::pages::ticket::{Head, Now};
+use askama::Template;
+use uuid::Uuid;
+
+/// The page of all steps.
+#[derive(Template)]
+#[template(path = "pages/steps.html")]
+pub struct ListPage {
+    frame: Frame,
+    head: Head,
+    /// Is the job still open to changes?
+    open: bool,
+    /// How far the work is, in words.
+    summary: String,
+    /// What was just done, in a sentence; empty when nothing was.
+    did: String,
+    /// The step that one tap takes back: code and place.
+    undo: Option<(&'static str, i32)>,
+    /// What is wrong with the order of the work.
+    order: Vec<Verdict>,
+    /// The step to do next.
+    next: Option<(&'static str, &'static str)>,
+    phases: Vec<PhaseView>,
+    /// Work that can be added by hand: code and name.
+    more: Vec<(&'static str, &'static str)>,
+}
+
+/// One phase.
+struct PhaseView {
+    label: &'static str,
+    id: &'static str,
+    /// Done of all, in words.
+    count: String,
+    items: Vec<Item>,
+    /// Steps that may be part of the job.
+    open: Vec<OpenStep>,
+}
+
+/// A step of the job.
+struct Item {
+    step: &'static Step,
+    done: Option<Done>,
+    /// It was added by hand.
+    added: bool,
+    /// It cannot be undone.
+    for_good: bool,
+    /// Why it may not be done yet; empty when it may.
+    locked: &'static str,
+    /// What to do first, or why it is too late; empty for most.
+    warning: String,
+    /// Ticked with one tap.
+    one_tap: bool,
+}
+
+/// A step of which it is not known whether the job needs it.
+struct OpenStep {
+    step: &'static Step,
+    waits: Vec<FactLink>,
+}
+
+/// How far the work is: `12 of 54 steps done`.
+pub fn summary(page: &TicketPage) -> String {
+    let (done, all) = progress(page, |_| true);
+    format!("{done} of {all} steps done")
+}
+
+fn progress(page: &TicketPage, of: impl Fn(&Step) -> bool) -> (usize, usize) {
+    let needed: Vec<_> = steps().filter(|step| of(step) && is_needed(page, step)).collect();
+    (needed.iter().filter(|step| done(&page.log, step.code).is_some()).count(), needed.len())
+}
+
+/// Is it part of the job, or was it done all the same?
+fn is_needed(page: &TicketPage, step: &Step) -> bool {
+    let contents = &page.revision.contents;
+    step.needed(contents.facts.job(), &contents.added).value() == Some(&true) || done(&page.log, step.code).is_some()
+}
+
+impl ListPage {
+    /// The page, with what was just done.
+    pub fn new(frame: Frame, page: &TicketPage, now: &Now, did: &str) -> Self {
+        let phases: Vec<_> = Phase::ALL.into_iter().map(|phase| phase_view(phase, page, now)).collect();
+        let items = || phases.iter().flat_map(|phase| &phase.items);
+        let just = items().find(|item| item.step.code == did);
+        let undo = just.and_then(|item| Some((item.step.code, item.done.as_ref().filter(|done| done.fresh)?.place)));
+        let order = page.revision.judgement.findings.iter();
+        let contents = &page.revision.contents;
+        let job = contents.facts.job();
+        let can_be_added = |step: &&Step| step.needed(job, &contents.added).value() != Some(&true);
+        let only_hand = |step: &&Step| step.only_by_hand && !step.is_added(&contents.added);
+        Self {
+            head: Head::new(page),
+            open: page.ticket.stage.open(),
+            summary: summary(page),
+            did: said(page, did),
+            undo,
+            order: order
+                .filter(|found| found.facts.iter().any(|fact| fact.starts_with("order.")))
+                .map(Verdict::of)
+                .collect(),
+            next: items().find(|item| item.done.is_none()).map(|item| (item.step.code, item.step.title)),
+            more: steps()
+                .filter(|step| can_be_added(step) || only_hand(step))
+                .filter_map(|step| Some((step.code, step.added_as?)))
+                .collect(),
+            phases,
+            frame,
+        }
+    }
+
+    fn once(&self) -> Uuid {
+        Uuid::now_v7()
+    }
+}
+
+fn said(page: &TicketPage, did: &str) -> String {
+    let last = page.log.iter().rev().find(|entry| entry.step == did);
+    let Some(step) = steps().find(|step| step.code == did) else { return String::new() };
+    match last.map(|entry| (entry.act, entry.place)) {
+        Some((Act::Done, place)) => format!("Done: {}, place {place} in the log.", step.title),
+        Some((Act::Undone, _)) => format!("Taken back: {}. What was read stays on its sheet.", step.title),
+        None if step.is_added(&page.revision.contents.added) => {
+            format!("Added: {}.", step.added_as.unwrap_or(step.title))
+        }
+        None => format!("Taken off: {}.", step.added_as.unwrap_or(step.title)),
+    }
+}
+
+fn phase_view(phase: Phase, page: &TicketPage, now: &Now) -> PhaseView {
+    let contents = &page.revision.contents;
+    let job = contents.facts.job();
+    let of_phase = || steps().filter(move |step| step.phase == phase);
+    let open = of_phase().filter(|step| !is_needed(page, step)).filter_map(|step| {
+        let needed = step.needed(job, &contents.added);
+        let waits = needed.waits_for();
+        let link = |path| fact_link(path, &contents.facts, From::Ticket(page.ticket.number));
+        let waits: Vec<_> = waits.iter().map(|fact| link(fact.declaration().path)).collect();
+        (!waits.is_empty() && !step.only_by_hand).then_some(OpenStep { step, waits })
+    });
+    let (done, all) = progress(page, |step| step.phase == phase);
+    PhaseView {
+        label: phase.label(),
+        id: phase.letters(),
+        count: format!("{done} of {all} done"),
+        items: of_phase().filter(|step| is_needed(page, step)).map(|step| item(step, page, now)).collect(),
+        open: open.collect(),
+    }
+}
+
+fn item(step: &'static Step, page: &TicketPage, now: &Now) -> Item {
+    let added = &page.revision.contents.added;
+    let done = Done::of(page, step, now);
+    let warning = match (&done, warnings(page, step).first()) {
+        (None, Some(warning)) => match warning.first {
+            Some(first) => format!("First: {} ({}).", first.title, first.code),
+            None => format!("{} {}", warning.rule.shop, warning.rule.fix),
+        },
+        _ => String::new(),
+    };
+    let for_good = step.is_for_good(added);
+    Item {
+        step,
+        done,
+        added: step.is_added(added),
+        for_good,
+        locked: locked(page, step),
+        one_tap: !step.hold_point && !for_good && warning.is_empty(),
+        warning,
+    }
+}
