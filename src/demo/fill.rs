@@ -3,14 +3,16 @@
 use super::classes::{BODY, CLASSES, YEAR};
 use super::story::{Step, Story};
 use super::{DESK, OWNER, PASSWORD, TECHNICIAN, own_rules, stories};
-use crate::job::{Sheet, fact_ids};
+use crate::job::{Declaration, Sheet, fact_ids};
+use crate::plan::steps::{step_named, steps};
 use crate::service::{
     AddStaff, AnswerAtCounter, Caller, ChangeShop, ChangeTicket, ChangeWaits, CustomerAnswer, Failure, FirstStart, Key,
-    MakeLink, MoveStage, Person, Service, SetUp, TableVersion, TakeIn, UseClassTable, VehicleWords, WhichVehicle, Who,
-    WhoseUnit, WriteClassTable, WriteNote,
+    MakeLink, MoveStage, Person, Service, SetUp, TableVersion, TakeIn, TickStep, UseClassTable, VehicleWords,
+    WhichVehicle, Who, WhoseUnit, WriteClassTable, WriteNote,
 };
 use crate::ticket::{
-    Answer, ClassTable, Edit, FactChange, Override, Price, PriceLine, Problem, Purpose, Role, Source, Stage, WaitsFor,
+    Act, Answer, ClassTable, Edit, FactChange, Override, Price, PriceLine, Problem, Purpose, Role, Source, Stage,
+    WaitsFor, done,
 };
 use jiff::{SignedDuration, Timestamp, civil::Date, tz::TimeZone};
 use serde_json::{Map, Value};
@@ -81,7 +83,15 @@ impl Teller {
 
     /// Time passes, but never beyond today.
     fn later(&self) {
-        let next = self.clock.load(Ordering::SeqCst) + i64::try_from(PACE.as_micros()).unwrap_or_default();
+        self.pass(PACE);
+    }
+
+    fn minutes_later(&self) {
+        self.pass(SignedDuration::from_mins(11));
+    }
+
+    fn pass(&self, time: SignedDuration) {
+        let next = self.clock.load(Ordering::SeqCst) + i64::try_from(time.as_micros()).unwrap_or_default();
         self.clock.store(next.min(self.today.as_microsecond()), Ordering::SeqCst);
     }
 
@@ -218,11 +228,45 @@ impl Teller {
             }
             Step::Back(stage, reason) => self.go(ticket, stage, reason, Vec::new()).await,
             Step::Waits(waits) => self.waits(ticket, waits).await,
+            Step::Through(code) => self.through(ticket, code).await,
+            Step::Tick(code) => self.tick(ticket, code).await,
             Step::Note(text) => {
                 let note = WriteNote { ticket, text: text.into() };
                 self.service.write(Who::Staff(self.staff[2].clone()), Key::fresh(), note).await.map(drop)
             }
         }
+    }
+
+    async fn through(&self, ticket: i64, last: &str) -> Result<(), Failure> {
+        let page = self.service.ticket(&self.staff[2], ticket).await?;
+        let contents = &page.revision.contents;
+        for step in steps() {
+            let needed = step.needed(contents.facts.job(), &contents.added).value() == Some(&true);
+            if needed && done(&page.log, step.code).is_none() {
+                self.tick(ticket, step.code).await?;
+            }
+            if step.code == last {
+                return Ok(());
+            }
+        }
+        Err(Failure::NotFound("such step"))
+    }
+
+    async fn tick(&self, ticket: i64, code: &str) -> Result<(), Failure> {
+        self.minutes_later();
+        let step = step_named(code).ok_or(Failure::NotFound("such step"))?;
+        let typed = step.facts_read().map(|fact| (fact.declaration().path.to_owned(), harmless(fact.declaration())));
+        let tick = TickStep {
+            ticket,
+            step: code.into(),
+            act: Act::Done,
+            over: None,
+            initials: if step.hold_point { "JT".into() } else { String::new() },
+            typed: typed.collect(),
+            reason: String::new(),
+            knowing: true,
+        };
+        self.service.write(Who::Staff(self.staff[2].clone()), Key::fresh(), tick).await.map(drop)
     }
 
     async fn learn(&self, ticket: i64, source: Source, facts: Map<String, Value>) -> Result<(), Failure> {
@@ -305,6 +349,16 @@ fn filled(sheet: Sheet, but: &str) -> Result<Map<String, Value>, Failure> {
         .collect();
     facts.extend(object(but)?);
     Ok(facts)
+}
+
+/// The harmless value of a fact, as somebody types it.
+fn harmless(fact: &Declaration) -> String {
+    match fact.plain.json() {
+        Value::Bool(yes) => if yes { "yes" } else { "no" }.to_owned(),
+        Value::String(word) => word,
+        Value::Null => String::new(),
+        other => other.to_string(),
+    }
 }
 
 fn refused(field: &str, message: &str) -> Failure {

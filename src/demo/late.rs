@@ -130,6 +130,12 @@ fn owners_word() -> Story {
                 Gate::RevisionSigned,
                 "Customer agreed on the telephone and signs tonight; nothing permanent is done before.",
             ),
+            // The drum went in before its one-way clutch was tried.
+            Step::Tick("WA-01"),
+            Step::Tick("SA-01"),
+            Step::Tick("AS-01"),
+            Step::Tick("AS-03"),
+            Step::Tick("SA-02"),
             Step::Send(Purpose::Build),
         ],
     }

@@ -72,6 +72,7 @@ fn weekend_racer() -> Story {
                 r#"{"bench.rear_end_play_in": 0.011, "one_way.free": "clockwise",
                 "one_way.low": "correct", "one_way.ring_seated": true}"#,
             ),
+            Step::Through("AS-03"),
         ],
     }
 }
@@ -164,6 +165,7 @@ fn cut_bell() -> Story {
             Step::Sign(Purpose::Build),
             Step::To(Stage::Parts),
             Step::To(Stage::Machining),
+            Step::Through("MC-02"),
             Step::Note("Seven places are tapped; torque goes on in a star, twice round."),
         ],
     }
@@ -217,6 +219,7 @@ fn comeback() -> Story {
             Step::To(Stage::Spec),
             Step::To(Stage::Teardown),
             Step::Know(Source::Measured, r#"{"yoke.clear_in": 0.009}"#),
+            Step::Through("TD-03"),
             Step::Note("Our bushing, our cost. The yoke is worn on one side: ask where it came from."),
         ],
     }

@@ -63,6 +63,10 @@ pub enum Step {
     Back(Stage, &'static str),
     /// Somebody else has the next move.
     Waits(WaitsFor),
+    /// Every step that the job surely needs was ticked in turn, through this one, with harmless readings.
+    Through(&'static str),
+    /// One step was ticked, in turn or not, with a harmless reading.
+    Tick(&'static str),
     /// A note.
     Note(&'static str),
 }

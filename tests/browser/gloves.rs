@@ -1,6 +1,7 @@
 //! On the shop floor everything is tapped with gloves on.
 
 use crate::driver::{DESK, PHONE, TABLET};
+use crate::pages::worked_on;
 use crate::server::Shop;
 use crate::visitor::Visitor;
 use endplay::demo::{OWNER, TECHNICIAN};
@@ -31,6 +32,12 @@ async fn whatever_is_tapped_on_the_shop_floor_is_big_enough_and_apart() {
     let job = format!("/tickets/{}", demo.tickets[12]);
     for page in ["facts/spec", "facts/outside", "facts/measured", "history", "intake", "intake/done", "next"] {
         pages.push(format!("{job}/{page}"));
+    }
+    // At a hold point, out of order, and before the first step.
+    let worked = worked_on(&shop, &demo).await;
+    for number in [worked.held, worked.out_of_order, demo.tickets[12]] {
+        let job = format!("/tickets/{number}");
+        pages.extend(["steps", "steps/AS-04", "steps/SA-02"].map(|page| format!("{job}/{page}")));
     }
     for screen in [TABLET, DESK] {
         visitor.browser.resize(screen).await;

@@ -44,7 +44,7 @@ async fn tab_to_words(visitor: &Visitor, words: &str) {
 }
 
 /// Tab goes down the page once and comes out at its end.
-async fn walk(visitor: &Visitor) {
+pub async fn walk(visitor: &Visitor) {
     let mut before = -1;
     for _ in 0..FAR {
         visitor.keys(&tab()).await;

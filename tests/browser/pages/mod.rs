@@ -3,9 +3,11 @@
 mod customer;
 mod next;
 mod shop;
+mod steps;
 mod tickets;
 
 use endplay::web;
+pub use steps::worked_on;
 
 /// Every address that can be looked at, but for files and what needs its own visitor.
 fn addresses(wanted: impl Fn(&str) -> bool) -> Vec<&'static str> {

@@ -78,9 +78,19 @@ async fn the_pages_of_a_job() {
     }
     walk.visitor.unfold().await;
     walk.look("facts-open").await;
-    for page in
-        ["intake", "intake/done", "contact", "history", "tag", "receipt", "sign/intake", "sign/build", "class-table"]
-    {
+    for page in [
+        "intake",
+        "intake/done",
+        "contact",
+        "history",
+        "tag",
+        "receipt",
+        "sign/intake",
+        "sign/build",
+        "class-table",
+        "steps",
+        "steps/AS-04",
+    ] {
         walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
     }
     walk.visit("next", &format!("{stopped}/next")).await;
