@@ -6,6 +6,7 @@ pub mod class_table;
 mod columns;
 pub mod customer;
 pub mod event;
+pub mod fired;
 pub mod house_rule;
 pub mod idempotency;
 pub mod limit;

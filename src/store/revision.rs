@@ -26,13 +26,17 @@ pub struct Revision {
     pub covers: String,
 }
 
-/// Writes a revision.
+/// Writes a revision, and which rules have now fired on its ticket.
 pub async fn insert(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, revision: &Revision) -> sqlx::Result<()> {
     let contents = &revision.contents;
     sqlx::query!(
-        "INSERT INTO revision (shop_id, ticket_id, number, made_at, staff_id, made_by, facts, words, price,
-                               price_cents, judgement, covers, added)
-         VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)",
+        "WITH kept AS (
+             INSERT INTO revision (shop_id, ticket_id, number, made_at, staff_id, made_by, facts, words, price,
+                                   price_cents, judgement, covers, added)
+             VALUES ($1, $2, $3, $4, $5, $6, $7, $8, $9, $10, $11, $12, $13)
+         )
+         INSERT INTO rule_fired (shop_id, code, ticket_id)
+         SELECT $1, code, $2 FROM unnest($14::text[]) AS code ON CONFLICT DO NOTHING",
         shop,
         ticket,
         revision.number,
@@ -45,7 +49,8 @@ pub async fn insert(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, revision:
         contents.price().and_then(crate::ticket::Price::total).map(|cents| cents.0),
         &revision.judgement as _,
         revision.covers,
-        &contents.added
+        &contents.added,
+        &revision.judgement.fired() as _
     )
     .execute(conn)
     .await

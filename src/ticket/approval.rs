@@ -2,12 +2,12 @@
 //!
 //! A signature belongs to one revision. A later revision that changes nothing the signature covers
 //! (the bench wrote down a measurement, say) leaves it standing; any other change voids it. Covered
-//! are the spec and what was seen of the unit, the texts, the price, added work, and every finding the
-//! customer must accept in the words it was told in.
+//! are the spec and what was seen of the unit, the texts, the price, added work, every finding the customer
+//! must accept in the words it was told in, and what the shop set aside of that, with its reason.
 
 use super::canonical::Digest;
 use super::contents::{Contents, Topic};
-use super::judgement::{Judgement, Severity};
+use super::judgement::{Found, Judgement, Severity};
 use super::merge::Problem;
 use super::paper::Tick;
 use super::record::Answer;
@@ -52,7 +52,8 @@ impl Approval {
 }
 
 /// The digest of everything a signature on these contents covers: what the unit is and what is to be
-/// done to it, the words, the price, the work added by hand, and every finding the customer is told of.
+/// done to it, the words, the price, the work added by hand, every finding the customer is told of, and
+/// what the shop set aside of those, stops too, with the reason the customer reads.
 ///
 /// Three things leave a signature standing. A reading that leads to no such finding, and what a step did to
 /// the unit, are bench work. A stop that wants no tick was told as something that will be put right, and
@@ -67,14 +68,24 @@ pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
         .collect();
     let texts: Map<String, Value> =
         Topic::ALL.iter().map(|topic| (topic.code().to_owned(), json!(contents.words.text(*topic)))).collect();
+    let of_the_build = |found: &&Found| found.facts.iter().all(|fact| !FROM_PAPERS.contains(&fact.as_str()));
     let told: Vec<_> = judgement
         .findings
         .iter()
-        .filter(|found| found.customer_accepts || !found.customer.is_empty() && found.severity != Severity::Stop)
-        .filter(|found| found.facts.iter().all(|fact| !FROM_PAPERS.contains(&fact.as_str())))
+        .filter(|found| found.customer_accepts || found.is_told() && found.severity != Severity::Stop)
+        .filter(of_the_build)
         .map(|found| (&found.code, found.severity, &found.customer))
         .collect();
+    let set_aside: Vec<_> = judgement
+        .silenced_told()
+        .filter(|silenced| of_the_build(&&silenced.found))
+        .map(|silenced| (&silenced.found.code, silenced.found.severity, &silenced.found.customer, &silenced.reason))
+        .collect();
     let mut covered = json!({ "facts": facts, "texts": texts, "price": contents.price(), "told": told });
+    // Only where there is some: the digests of papers from before there could be any stay what they are.
+    if !set_aside.is_empty() {
+        covered["set_aside"] = json!(set_aside);
+    }
     if !contents.added.is_empty() {
         covered["added"] = json!(contents.added);
     }

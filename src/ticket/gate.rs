@@ -84,8 +84,8 @@ impl Gate {
                         .to_owned(),
                 ),
                 Approval::Void => Some(
-                    "The build changed after the customer signed, so that signature no longer holds. Send the new \
-                     summary for signing."
+                    "What the customer signed has changed since, so that signature no longer holds. Send the new summary \
+                     for signing."
                         .to_owned(),
                 ),
                 Approval::Declined => Some(

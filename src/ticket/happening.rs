@@ -38,6 +38,17 @@ pub enum Happening {
         revision: Option<i32>,
         changes: Vec<Change>,
     },
+    SetAside {
+        revision: i32,
+        code: String,
+        title: String,
+        reason: String,
+    },
+    BroughtBack {
+        revision: i32,
+        code: String,
+        title: String,
+    },
     Moved {
         from: Stage,
         to: Stage,
@@ -155,6 +166,12 @@ impl Happening {
             Self::Stepped { step, act, place, .. } => {
                 let title = step_named(step).map_or("a step of an earlier edition", |step| step.title);
                 format!("Step {step}, {}: {title}, place {place} in the log", act.label().to_lowercase())
+            }
+            Self::SetAside { revision, code, title, .. } => {
+                format!("Version {revision}: set aside for this job: {title} ({code})")
+            }
+            Self::BroughtBack { revision, code, title } => {
+                format!("Version {revision}: brought back: {title} ({code})")
             }
             Self::Moved { from, to, overrides, .. } if overrides.is_empty() => {
                 format!("Moved from {} to {}", from.label(), to.label())

@@ -1,6 +1,7 @@
 //! What the rule book said about a revision, in the shape a ticket keeps it.
 
 use super::coded::coded;
+use super::role::Action;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
@@ -37,6 +38,18 @@ pub struct Found {
     pub customer_accepts: bool,
     /// The facts it rests on, as `group.leaf`.
     pub facts: Vec<String>,
+}
+
+impl Found {
+    /// Does the customer hear of it?
+    pub fn is_told(&self) -> bool {
+        self.customer_accepts || !self.customer.is_empty()
+    }
+
+    /// What somebody who sets it aside has to be allowed to do.
+    pub fn set_aside_by(&self) -> Action {
+        if self.severity == Severity::Stop || self.customer_accepts { Action::SetAsideGrave } else { Action::SetAside }
+    }
 }
 
 /// A rule that cannot be decided yet.
@@ -105,6 +118,17 @@ impl Judgement {
             }
         }
         self
+    }
+
+    /// The codes of all rules that are true of it, those that are set aside among them.
+    pub fn fired(&self) -> Vec<&str> {
+        let silenced = self.silenced.iter().map(|silenced| &silenced.found);
+        self.findings.iter().chain(silenced).map(|found| found.code.as_str()).collect()
+    }
+
+    /// What the customer is told is set aside.
+    pub fn silenced_told(&self) -> impl Iterator<Item = &Silenced> {
+        self.silenced.iter().filter(|silenced| silenced.found.is_told())
     }
 
     /// The findings the customer must accept, each with a tick of its own.

@@ -3,12 +3,12 @@
 
 use super::coded::coded;
 use super::contents::{Contents, Topic};
-use super::judgement::{Found, Judgement, Severity};
+use super::judgement::{Found, Judgement, Severity, Silenced};
 use super::origin::Source;
 use super::price::Price;
 use crate::job::FactId;
 pub use crate::plan::summary::Block;
-use crate::plan::summary::{self, HowKnown, Matter, Point};
+use crate::plan::summary::{self, HowKnown, Matter, Point, SetAside};
 use serde::{Deserialize, Serialize};
 
 coded! {
@@ -145,9 +145,15 @@ fn matter<'a>(
         symptom: words.text(Topic::Symptom),
         to_put_right: points(true),
         to_know: points(false),
+        set_aside: setting.judgement.silenced_told().map(set_aside).collect(),
         terms: setting.terms,
         added: &setting.contents.added,
     }
+}
+
+fn set_aside(silenced: &Silenced) -> SetAside<'_> {
+    let point = Point { code: &silenced.found.code, text: &silenced.found.customer };
+    SetAside { point, reason: &silenced.reason }
 }
 
 fn ticks(purpose: Purpose, setting: &Setting<'_>, matter: &Matter<'_>) -> Vec<Tick> {

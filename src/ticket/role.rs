@@ -56,6 +56,11 @@ coded! {
         ManageRules = "manage_rules", "write rules of the shop's own";
         /// Move a limit of the rule book. Reading the limits is reading the rule book: all staff may.
         ChangeLimits = "change_limits", "change the shop's limits";
+        /// Set aside, for one job and in writing, a caution or note that asks nothing of the customer; bring back
+        /// whatever is set aside, which is the safe way round.
+        SetAside = "set_aside", "set a finding aside, or bring one back";
+        /// Set aside a stop, which opens a gate, or what the customer has to accept, which takes a tick off a paper.
+        SetAsideGrave = "set_aside_grave", "set aside a stop or what the customer has to accept";
         /// Change one's own password, sign out.
         OwnAccount = "own_account", "change their own password";
     }
@@ -65,7 +70,9 @@ coded! {
 pub const fn may(role: Role, action: Action) -> bool {
     match role {
         Role::Owner => true,
-        Role::Desk => !matches!(action, OverrideGate | ManageStaff | ManageShop | ManageRules | ChangeLimits),
+        Role::Desk => {
+            !matches!(action, OverrideGate | ManageStaff | ManageShop | ManageRules | ChangeLimits | SetAsideGrave)
+        }
         Role::Technician => matches!(
             action,
             ReadTickets | TakeIn | ChangeFacts | ChangeWords | ChangeWaits | MoveStage | WriteNote | OwnAccount
@@ -91,7 +98,7 @@ mod tests {
 
     #[test]
     fn only_the_owner_passes_gates_and_runs_the_shop() {
-        for action in [OverrideGate, ManageStaff, ManageShop, ManageRules, ChangeLimits] {
+        for action in [OverrideGate, ManageStaff, ManageShop, ManageRules, ChangeLimits, SetAsideGrave] {
             assert!(may(Role::Owner, action));
             assert!(!may(Role::Desk, action), "{}", action.label());
             assert!(!may(Role::Technician, action), "{}", action.label());
@@ -100,7 +107,7 @@ mod tests {
 
     #[test]
     fn a_technician_touches_neither_money_nor_the_customers_papers() {
-        for action in [ChangePrice, ChangeContact, ChangePromise, GiveUp, ManageLinks, CounterSign] {
+        for action in [ChangePrice, ChangeContact, ChangePromise, GiveUp, ManageLinks, CounterSign, SetAside] {
             assert!(!may(Role::Technician, action), "{}", action.label());
             assert!(may(Role::Desk, action), "{}", action.label());
         }

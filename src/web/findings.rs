@@ -5,7 +5,7 @@ use crate::job::{FactId, Sheet, fact_named};
 use crate::plan::next::record;
 use crate::plan::steps::{filled_by, filler};
 use crate::rules::{LIMIT_USED, rule_named};
-use crate::ticket::{Found, Judgement, Severity, Stage, TicketFacts, Undecided};
+use crate::ticket::{Action, Found, Judgement, Role, Severity, Stage, TicketFacts, Undecided, may};
 use askama::Template;
 use std::collections::BTreeSet;
 
@@ -51,6 +51,10 @@ pub struct Item {
     pub accepts: bool,
     /// What it rests on.
     pub facts: Vec<FactLink>,
+    /// Where it can be set aside; empty where it cannot.
+    pub aside: String,
+    /// What somebody who sets it aside has to be allowed to do.
+    set_aside_by: Action,
 }
 
 /// One rule that waits.
@@ -105,6 +109,17 @@ impl Findings {
             judgement.undecided.iter().partition(|undecided| stage.asks_for(&undecided.due));
         let waiting = |all: &[&Undecided]| all.iter().map(|one| waiting(one, facts, from)).collect();
         Self { groups, now: waiting(&now), later: waiting(&later), wanted: wanted(&now, facts, from) }
+    }
+
+    /// The same with a way to set aside what a person of this role may.
+    #[must_use]
+    pub fn offering_aside(mut self, ticket: i64, role: Role) -> Self {
+        for item in self.groups.iter_mut().flat_map(|group| &mut group.items) {
+            if may(role, item.set_aside_by) {
+                item.aside = format!("/tickets/{ticket}/aside/{}", item.code);
+            }
+        }
+        self
     }
 
     /// Is there nothing to say at all?
@@ -168,6 +183,8 @@ fn item(found: &Found, facts: &TicketFacts, from: From) -> Item {
         fix: found.fix.clone(),
         basis,
         accepts: found.customer_accepts,
+        aside: String::new(),
+        set_aside_by: found.set_aside_by(),
         facts: found.facts.iter().map(|path| fact_link(path, facts, from)).collect(),
     }
 }

@@ -11,7 +11,8 @@ use super::pages::{
 use super::site::AppState;
 use crate::ticket::Action::{
     ChangeContact, ChangeFacts, ChangeLimits, ChangePrice, ChangePromise, ChangeWaits, CounterSign, ManageLinks,
-    ManageRules, ManageShop, ManageStaff, MoveStage, OwnAccount, ReadTickets, TakeIn, WriteClassTables, WriteNote,
+    ManageRules, ManageShop, ManageStaff, MoveStage, OwnAccount, ReadTickets, SetAside, TakeIn, WriteClassTables,
+    WriteNote,
 };
 use axum::Router;
 use axum::http::Method;
@@ -151,6 +152,9 @@ fn ticket_rows() -> Vec<Route> {
         sends("/tickets/{number}/promise", Staff(ChangePromise), post(ticket::plans::promise)),
         sends("/tickets/{number}/price", Staff(ChangePrice), post(ticket::price::send)),
         sends("/tickets/{number}/judge", Staff(ChangeFacts), post(ticket::judge_again::send)),
+        looks("/tickets/{number}/aside/{code}", Staff(SetAside), get(ticket::aside::show)),
+        sends("/tickets/{number}/aside/{code}", Staff(SetAside), post(ticket::aside::send)),
+        sends("/tickets/{number}/aside/{code}/back", Staff(SetAside), post(ticket::aside::bring_back)),
         sends("/tickets/{number}/notes", Staff(WriteNote), post(ticket::notes::send)),
         sends("/tickets/{number}/links", Staff(ManageLinks), post(ticket::links::make)),
         sends("/tickets/{number}/links/{link}/revoke", Staff(ManageLinks), post(ticket::links::revoke)),

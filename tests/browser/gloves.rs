@@ -54,6 +54,9 @@ async fn whatever_is_tapped_on_the_shop_floor_is_big_enough_and_apart() {
         visitor.goto(page).await;
         measure(&visitor, page, FLOOR, &mut wrong).await;
     }
+    visitor.tap(".finding-aside a").await;
+    visitor.reads("Set aside for this job?").await;
+    measure(&visitor, "setting aside", FLOOR, &mut wrong).await;
     wrong.dedup();
     assert!(wrong.is_empty(), "{} are too small or too near:\n{}", wrong.len(), wrong.join("\n"));
 }

@@ -4,12 +4,16 @@ use crate::support;
 use sqlx::{AssertSqlSafe, Executor, Row};
 
 /// Written once, read for ever.
-const HISTORY: [&str; 9] = [
+const HISTORY: [&str; 13] = [
     "class_table",
     "class_table_use",
+    "house_rule",
+    "house_rule_switch",
+    "house_rule_trial",
     "revision",
     "event",
     "limit_change",
+    "rule_fired",
     "signature",
     "gate_override",
     "idempotency",
@@ -116,6 +120,7 @@ async fn every_grant_is_one_somebody_decided_on() {
             "limit_change: insert select",
             "outbox: delete insert select",
             "revision: insert select",
+            "rule_fired: insert select",
             "session: delete insert select update",
             "setup_link: insert select update",
             "shop: insert select update",

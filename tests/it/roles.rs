@@ -3,9 +3,9 @@
 use crate::shop::{self, PASSWORD, TestShop, answer, fact};
 use endplay::quantity::Cents;
 use endplay::service::{
-    AddStaff, AnswerAtCounter, Caller, ChangeContact, ChangeLimit, ChangePassword, ChangePromise, ChangeShop,
-    ChangeTicket, ChangeWaits, Command, DisableStaff, Failure, JudgeAgain, Key, MakeLink, MoveStage, RevokeLink,
-    TakeIn, VehicleWords, Who, WriteNote,
+    AddStaff, AnswerAtCounter, BringBack, Caller, ChangeContact, ChangeLimit, ChangePassword, ChangePromise,
+    ChangeShop, ChangeTicket, ChangeWaits, Command, DisableStaff, Failure, JudgeAgain, Key, MakeLink, MoveStage,
+    RevokeLink, SetAside, TakeIn, VehicleWords, Who, WriteNote,
 };
 use endplay::ticket::{Action, Edit, Gate, Override, Price, Purpose, Role, Stage, WaitsFor, may};
 use serde_json::json;
@@ -73,6 +73,12 @@ async fn every_use_case_is_refused_for_every_role_that_may_not() {
         let (limit, reason) = ("bell_runout".into(), "for a test".into());
         send(s, caller, &[A::ChangeLimits], ChangeLimit { limit, made_from: 0, number: Some(0.008), reason }).await;
         send(s, caller, &[A::ChangeFacts], JudgeAgain { ticket }).await;
+        let raced = shop.take_in().await;
+        shop.change(raced, fact("use.raced", json!(true))).await;
+        let grave = SetAside { ticket: raced, made_from: 2, code: "TST-02".into(), reason: "for a test".into() };
+        send(s, caller, &[A::SetAside, A::SetAsideGrave], grave).await;
+        send(s, caller, &[A::SetAside], BringBack { ticket: raced, code: "TST-02".into() }).await;
+        check(caller, &[A::ReadTickets], "fired", barred(s.service.fired(caller).await));
         check(caller, &[A::ReadTickets], "limits", barred(s.service.limits(caller, None).await));
 
         let make = MakeLink { ticket, purpose: Purpose::Intake, days: None };

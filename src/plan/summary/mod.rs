@@ -40,6 +40,15 @@ pub struct Point<'a> {
     pub text: &'a str,
 }
 
+/// A finding that the shop set aside, and why.
+#[derive(Clone, Copy, Debug)]
+pub struct SetAside<'a> {
+    /// What was found.
+    pub point: Point<'a>,
+    /// Why it is set aside, in the shop's own words.
+    pub reason: &'a str,
+}
+
 /// Everything a summary is made from.
 pub struct Matter<'a> {
     /// The facts and choices.
@@ -58,6 +67,8 @@ pub struct Matter<'a> {
     pub to_put_right: Vec<Point<'a>>,
     /// Findings worth knowing that need no tick.
     pub to_know: Vec<Point<'a>>,
+    /// Findings the customer would have been told, which the shop has set aside.
+    pub set_aside: Vec<SetAside<'a>>,
     /// The shop's own words about what is not covered, or about the teardown; empty when it has none.
     pub terms: &'a str,
     /// The codes of the steps added to the job by hand.
@@ -68,6 +79,8 @@ pub struct Matter<'a> {
 pub const TO_PUT_RIGHT: &str = "What has to be put right first";
 /// The heading over findings that are good to know; the page marks it.
 pub const TO_KNOW: &str = "Good to know";
+/// The heading over findings that the shop has set aside.
+pub const SET_ASIDE: &str = "What we have set aside";
 /// The heading over what cannot be undone; the page marks it.
 pub const FOR_GOOD: &str = "What cannot be undone";
 
@@ -83,6 +96,7 @@ pub fn build(matter: &Matter<'_>) -> Vec<Block> {
         block("What we will build", built::lines(&say)),
         block(FOR_GOOD, lasting::lines(&say)),
         block(TO_KNOW, points(matter, &matter.to_know)),
+        block(SET_ASIDE, set_aside(matter)),
         block("What we measured", found::measured(&say)),
         block("What we do not know yet", open::lines(&say)),
         block("Safety labels and dates", labels::lines(&say)),
@@ -102,6 +116,7 @@ pub fn teardown(matter: &Matter<'_>) -> Vec<Block> {
         block("What you told us", told::lines(&say)),
         block("What we have seen so far", found::lines(&say)),
         block("What we noticed already", noticed),
+        block(SET_ASIDE, set_aside(matter)),
         block("What we do not know yet", open::lines(&say)),
         block(
             "What happens next",
@@ -133,6 +148,14 @@ pub fn tick(point: Point<'_>, matter: &Matter<'_>) -> String {
 
 fn points(matter: &Matter<'_>, points: &[Point<'_>]) -> Vec<String> {
     points.iter().filter(|point| !point.text.trim().is_empty()).map(|point| tick(*point, matter)).collect()
+}
+
+fn set_aside(matter: &Matter<'_>) -> Vec<String> {
+    let line = |aside: &SetAside<'_>| {
+        let reason = lines_of(aside.reason).join(" ");
+        format!("{} We know this and have set it aside for this job. Our reason: {reason}", tick(aside.point, matter))
+    };
+    matter.set_aside.iter().map(line).collect()
 }
 
 fn brought(matter: &Matter<'_>) -> Vec<String> {

@@ -17,6 +17,7 @@ fn matter<'a>(job: &'a Job, how_known: &'a dyn Fn(FactId) -> Option<HowKnown>) -
         symptom: Some("slips when hot"),
         to_put_right: Vec::new(),
         to_know: Vec::new(),
+        set_aside: Vec::new(),
         terms: "",
     }
 }

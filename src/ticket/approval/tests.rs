@@ -3,7 +3,7 @@
 use super::*;
 use crate::job::fact_named;
 use crate::quantity::Cents;
-use crate::ticket::{Edit, FactChange, Found, Hand, Price, Severity, Source, merge};
+use crate::ticket::{Edit, FactChange, Found, Hand, Price, Severity, Silenced, Source, merge};
 use jiff::Timestamp;
 
 fn after(contents: &Contents, edit: Edit) -> Contents {
@@ -139,4 +139,20 @@ fn it_is_said_which_ticks_are_void() {
             TickStanding::Gone(tick("B-2", "two")),
         ]
     );
+}
+
+#[test]
+fn what_the_shop_sets_aside_is_covered_with_its_reason_where_the_customer_is_told() {
+    let contents = Contents::default();
+    let aside = |finding: Found, reason: &str| {
+        let silenced = Silenced { found: finding, reason: reason.into(), by: "Ada".into(), at: Timestamp::UNIX_EPOCH };
+        covers(&contents, &Judgement { silenced: vec![silenced], ..Judgement::default() })
+    };
+    let told = || finding("SPD-01", "Your dial reads 4 percent high.", true);
+    let nothing = covers(&contents, &with(vec![]));
+    let set_aside = aside(told(), "You asked for it.");
+    assert_ne!(set_aside, nothing, "the paper names it");
+    assert_ne!(set_aside, covers(&contents, &with(vec![told()])), "it is no tick any more");
+    assert_ne!(set_aside, aside(told(), "You ask for it."), "the reason is read by the customer");
+    assert_eq!(aside(finding("OUT-12", "", false), "bench business"), nothing, "the customer is not told of it");
 }

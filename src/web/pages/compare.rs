@@ -3,7 +3,7 @@
 use super::ticket::{Head, load};
 use crate::job::fact_named;
 use crate::service::Revision;
-use crate::ticket::{Change, Contents, Severity};
+use crate::ticket::{Change, Contents, Found, Severity};
 use crate::web::access::Staff;
 use crate::web::extract::{Asked, At};
 use crate::web::findings::counted;
@@ -57,6 +57,8 @@ struct Mark {
     code: String,
     /// Is it in this version alone?
     only: bool,
+    /// Was it set aside?
+    aside: bool,
 }
 
 /// Which two.
@@ -108,20 +110,19 @@ fn row(change: &Change, from: &Revision, to: &Revision, zone: &TimeZone) -> Row 
 }
 
 fn side(own: &Revision, other: &Revision) -> Side {
-    let in_other = |code: &str| other.judgement.findings.iter().any(|found| found.code == code);
+    let in_other = other.judgement.fired();
+    let mark = |found: &Found, aside| Mark {
+        severity: found.severity,
+        title: found.title.clone(),
+        code: found.code.clone(),
+        only: !in_other.contains(&found.code.as_str()),
+        aside,
+    };
+    let counts = own.judgement.findings.iter().map(|found| mark(found, false));
+    let set_aside = own.judgement.silenced.iter().map(|silenced| mark(&silenced.found, true));
     Side {
         number: own.number,
-        findings: own
-            .judgement
-            .findings
-            .iter()
-            .map(|found| Mark {
-                severity: found.severity,
-                title: found.title.clone(),
-                code: found.code.clone(),
-                only: !in_other(&found.code),
-            })
-            .collect(),
+        findings: counts.chain(set_aside).collect(),
         undecided: counted(own.judgement.undecided.len(), "check"),
     }
 }

@@ -70,6 +70,11 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
             revision = Some(*number);
         }
         Happening::JudgedAgain { revision: number } => revision = Some(*number),
+        Happening::SetAside { revision: number, reason, .. } => {
+            revision = Some(*number);
+            words.extend(reason.lines().map(str::to_owned));
+        }
+        Happening::BroughtBack { revision: number, .. } => revision = Some(*number),
         Happening::LimitChanged { change, reason } => {
             changes.push(change.clone());
             words.push(reason.clone());

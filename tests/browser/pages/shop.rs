@@ -48,7 +48,7 @@ async fn rules_of_the_shops_own() {
 
 #[tokio::test(flavor = "multi_thread")]
 async fn the_pages_of_the_shop_itself() {
-    let (shop, _) = Shop::full().await;
+    let (shop, demo) = Shop::full().await;
     let mut walk = Walk::of(Visitor::with(&shop, DESK, true).await);
     walk.visit("sign-in", "/sign-in").await;
     walk.visitor.press("Sign in").await;
@@ -102,6 +102,11 @@ async fn the_pages_of_the_shop_itself() {
     walk.visitor.reads("It is 0.008 in from now on.").await;
     walk.look("limit-moved").await;
     walk.visit("limits-moved", "/limits").await;
+    walk.visitor.goto(&format!("/tickets/{}", demo.tickets[12])).await;
+    walk.visitor.reads("limits have changed since").await;
+    walk.look("job-limits-since").await;
+    walk.visitor.press("Judge again").await;
+    walk.visitor.reads("judged by the limits of today").await;
 
     walk.visit("not-found", "/nowhere").await;
     walk.visitor.sign_in(TECHNICIAN).await;

@@ -97,6 +97,10 @@ async fn the_pages_of_a_job() {
     walk.visit("next-typed", &format!("{stopped}/next?first=bell.runout_in&skip=use.raced")).await;
     walk.visitor.unfold().await;
     walk.look("next-open").await;
+    walk.visitor.goto(&stopped).await;
+    let aside = "return [document.querySelector('.finding-aside a').pathname]";
+    let aside = walk.visitor.browser.sentences(aside, vec![]).await.remove(0);
+    walk.visit("aside", &aside).await;
     walk.visit("compare", &format!("{stopped}/compare?from=1&to=2")).await;
     walk.visit("receipt-shop", &format!("/receipts/{}", jobs.receipt)).await;
     assert_all_visited(&walk.visited, |path| path.starts_with("/tickets/") || path.starts_with("/receipts/"));
@@ -116,6 +120,18 @@ async fn the_answers_to_what_is_sent_from_a_job() {
     walk.visitor.tap(".moves button").await;
     walk.visitor.reads("Not yet:").await;
     walk.look("gate").await;
+    walk.visitor.goto(&stopped).await;
+    walk.visitor.tap(".finding-aside a").await;
+    walk.visitor.press("Set it aside, as a new version").await;
+    walk.visitor.reads("Check what you entered").await;
+    walk.look("aside-wrong").await;
+    walk.visitor.write("reason", "Seen on the bench: it was made to fit.").await;
+    walk.visitor.press("Set it aside, as a new version").await;
+    walk.visitor.reads("it is set aside for this job").await;
+    walk.look("job-aside").await;
+    walk.visitor.press("Bring it back").await;
+    walk.visitor.reads("it counts again").await;
+
     walk.visitor.goto(&format!("{stopped}/facts/measured")).await;
     walk.visitor.unfold().await;
     walk.visitor.write("f.bell.runout_in", "a lot").await;

@@ -73,10 +73,8 @@ async fn what_cannot_be_is_refused_with_a_sentence_and_everything_typed_stays() 
     let both = send(&owner, "0", "much", "").await;
     assert_eq!(both.attributes(".summary a", "href"), ["#number", "#reason"], "all that is wrong at once");
     assert_eq!(now(&shop).await, 0.01, "nothing half done");
-    let mut turn = 0;
-    for edge in ["0.004", "0.015"] {
+    for (turn, edge) in ["0.004", "0.015"].into_iter().enumerate() {
         assert_eq!(send(&owner, &turn.to_string(), edge, "at the edge").await.status, StatusCode::SEE_OTHER, "{edge}");
-        turn += 1;
     }
     assert_eq!(owner.get("/limits/no_such_limit").await.status, StatusCode::NOT_FOUND);
 }

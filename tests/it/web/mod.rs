@@ -1,5 +1,6 @@
 //! The pages, asked through the router that serves them, by people of every role.
 
+mod aside;
 mod board;
 mod class_tables;
 mod client;

@@ -198,7 +198,7 @@ async fn a_price_is_lines_to_the_cent_and_a_new_version() {
     let page = desk.follow(desk.post(&path, &lines).await).await;
     page.assert_says("the price, as version 2.");
     assert_eq!(page.texts(".price-total"), ["1799.50"]);
-    page.assert_says("Signed earlier, but the build changed since. That signature no longer holds.");
+    page.assert_says("Signed earlier, but what was signed has changed since. That signature no longer holds.");
 
     let clash = desk.post(&path, &[("base", "1"), ("what.1", "Rebuild"), ("amount.1", "1900")]).await;
     assert_eq!(clash.status, StatusCode::CONFLICT);

@@ -1,5 +1,6 @@
 //! The ticket: where the job stands, what is known and found, what is promised, priced, signed and written down.
 
+pub mod aside;
 mod class_table;
 pub mod judge_again;
 pub mod links;
@@ -7,6 +8,7 @@ pub mod moves;
 pub mod notes;
 pub mod plans;
 pub mod price;
+mod ruling;
 mod safety;
 mod stage;
 mod view;
@@ -145,6 +147,8 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "class" => format!("the class table, as version {}.", ticket.ticket.revision),
         "facts" => format!("this is now version {}.", ticket.ticket.revision),
         "judged" => format!("judged by the limits of today, as version {}.", ticket.ticket.revision),
+        "aside" => format!("it is set aside for this job, as version {}.", ticket.ticket.revision),
+        "back" => format!("it counts again, as version {}.", ticket.ticket.revision),
         "same" => return "Nothing was different, so nothing had to be saved.".to_owned(),
         "link" => "the link is taken back and opens no more.".to_owned(),
         _ => return String::new(),

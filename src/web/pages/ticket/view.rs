@@ -1,13 +1,14 @@
 //! What the ticket's page shows, built from what the service tells.
 
 use super::TableTakenView;
+use super::ruling::{AsideLine, aside_lines, findings, limits_since};
 use super::safety::reminders;
 use super::stage::StageView;
 use crate::quantity::Cents;
-use crate::service::{Caller, CustomerLink, LimitSince, LinkState, Receipt, TicketPage};
+use crate::service::{Caller, CustomerLink, LinkState, Receipt, TicketPage};
 use crate::ticket::{Action, Answer, Approval, Happening, Purpose, Topic, WaitsFor, may};
 use crate::web::facts::{SheetCard, sheet_cards};
-use crate::web::findings::{Findings, From, wanted_facts};
+use crate::web::findings::{Findings, wanted_facts};
 use crate::web::moment::{day, moment, today, until};
 use crate::web::pages::history::{Entry, entry};
 use jiff::Timestamp;
@@ -68,6 +69,8 @@ pub struct TicketView {
     pub promise: PromiseView,
     /// What the rule book says.
     pub findings: Findings,
+    /// What the shop has set aside for this job.
+    pub aside: Vec<AsideLine>,
     /// The limits that stand otherwise now than when the job was judged, in words; none once it is closed.
     pub limits_since: Vec<String>,
     /// How many questions the checks due at this stage wait for.
@@ -110,6 +113,8 @@ pub struct May {
     pub counter: bool,
     /// Correct the customer's and the vehicle's particulars.
     pub contact: bool,
+    /// Bring back what is set aside.
+    pub bring_back: bool,
 }
 
 /// One who can hold the next move.
@@ -240,7 +245,8 @@ impl TicketView {
                 .collect(),
             waits_for: ticket.waits_for.code(),
             promise: promise(page, now),
-            findings: Findings::new(judgement, &contents.facts, ticket.stage, From::Ticket(ticket.number)),
+            findings: findings(page, caller),
+            aside: aside_lines(judgement, zone),
             limits_since: limits_since(page),
             ask_next: wanted_facts(judgement, ticket.stage),
             sheets: sheet_cards(contents, judgement, ticket.stage, zone),
@@ -260,6 +266,7 @@ impl TicketView {
                 links: can(Action::ManageLinks),
                 counter: can(Action::CounterSign),
                 contact: can(Action::ChangeContact),
+                bring_back: ticket.stage.open() && can(Action::SetAside),
             },
         }
     }
@@ -270,17 +277,6 @@ impl TicketView {
     pub fn is_overridden(&self) -> bool {
         self.overrides.iter().any(|passed| passed.holds)
     }
-}
-
-fn limits_since(page: &TicketPage) -> Vec<String> {
-    if !page.ticket.stage.open() {
-        return Vec::new();
-    }
-    let words = |since: LimitSince| {
-        let LimitSince { limit, was, now } = since;
-        format!("{}: {} then, {} now", limit.declaration().label, limit.say(was), limit.say(now))
-    };
-    page.book.changed_since(&page.revision.judgement).into_iter().map(words).collect()
 }
 
 fn promise(page: &TicketPage, now: &Now) -> PromiseView {
@@ -318,7 +314,7 @@ fn approvals(page: &TicketPage) -> Vec<ApprovalLine> {
             }
             (Purpose::Build, Approval::Missing) => ("missing", "The current version is not signed."),
             (Purpose::Build, Approval::Void) => {
-                ("void", "Signed earlier, but the build changed since. That signature no longer holds.")
+                ("void", "Signed earlier, but what was signed has changed since. That signature no longer holds.")
             }
             (_, Approval::Declined) => ("declined", "Declined."),
         };
@@ -347,9 +343,9 @@ fn signature(receipt: &Receipt, page: &TicketPage, zone: &TimeZone) -> Signature
         standing: match (record.answer, is_latest, approval) {
             (_, false, _) => "Replaced by a later answer.",
             (Answer::Signed, true, Approval::Signed) => "Holds.",
-            (Answer::Signed, true, _) => "No longer holds: the build changed since.",
+            (Answer::Signed, true, _) => "No longer holds: what was signed has changed since.",
             (Answer::Declined, true, Approval::Declined) => "Stands.",
-            (Answer::Declined, true, _) => "The build changed since; ask again.",
+            (Answer::Declined, true, _) => "What was declined has changed since; ask again.",
         },
         ticks: record
             .paper
