@@ -47,8 +47,8 @@ pub fn read(text: &str) -> Result<Condition, Vec<Amiss>> {
     }
     let tree =
         Parser::new().max_recursion_depth(DEEPEST * 4).error_recovery_limit(1).parse(text).map_err(|errors| {
-            let places = errors.errors.iter().map(|error| place(text, error.pos));
-            places.last().map_or_else(|| one("The condition cannot be read.".to_owned()), one)
+            let last = errors.errors.last().map(|error| place(text, error.pos));
+            one(last.unwrap_or_else(|| "The condition cannot be read.".to_owned()))
         })?;
     let mut reader = Reader::default();
     let term = reader.term(&tree.expr);
