@@ -67,7 +67,8 @@ pub fn job(dice: &mut Dice, near: &HashMap<String, Vec<f64>>) -> Known {
     known
 }
 
-fn value(dice: &mut Dice, fact: &Declaration, near: &HashMap<String, Vec<f64>>) -> serde_json::Value {
+/// A value of this fact, near where a condition with these numbers changes its mind.
+pub fn value(dice: &mut Dice, fact: &Declaration, near: &HashMap<String, Vec<f64>>) -> serde_json::Value {
     match fact.kind {
         Kind::YesNo => (dice.roll(2) == 0).into(),
         Kind::Choice(words) => dice.one_of(words).code.into(),

@@ -57,6 +57,11 @@ impl Book {
         book
     }
 
+    /// These rules and quantities alone.
+    pub fn of(rules: Vec<(String, Expression)>, derived: Vec<(String, Expression)>) -> Self {
+        Self { rules, derived, steps: Vec::new(), limits: Vec::new() }
+    }
+
     fn limit(&self, keys: &[String]) -> f64 {
         let fits = |row: &[String]| row.len() == keys.len() && row.iter().zip(keys).all(|(a, b)| a == "*" || a == b);
         let row = self.limits.iter().find(|(row, _)| fits(row));

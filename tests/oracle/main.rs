@@ -9,4 +9,5 @@ mod agreement;
 mod house_rules;
 mod jobs;
 mod language;
+mod mutants;
 mod source;
