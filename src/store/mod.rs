@@ -9,6 +9,7 @@ pub mod event;
 pub mod fired;
 pub mod house_rule;
 pub mod idempotency;
+pub mod lever_price;
 pub mod limit;
 pub mod link;
 pub mod pool;

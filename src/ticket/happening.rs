@@ -104,6 +104,9 @@ pub enum Happening {
         change: Change,
         reason: String,
     },
+    LeverPriced {
+        change: Change,
+    },
     StaffAdded {
         name: String,
         role: Role,
@@ -196,6 +199,7 @@ impl Happening {
             Self::ClassTableWritten { name, version } => format!("Class table typed: {name}, version {version}"),
             Self::ShopSetUp { name } => format!("{name} was set up"),
             Self::ShopChanged { .. } => "Shop particulars changed".into(),
+            Self::LeverPriced { change } => format!("Price set: {}", change.label),
             Self::LimitChanged { change, .. } => format!("Limit moved: {}", change.label),
             Self::StaffAdded { name, role } => format!("{name} added as {}", role.label().to_lowercase()),
             Self::StaffDisabled { name } => format!("{name} can no longer sign in"),

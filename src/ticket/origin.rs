@@ -21,6 +21,8 @@ coded! {
         Log = "log", "Step log";
         /// It follows from the job's own versions, prices and signatures.
         Papers = "papers", "The job's papers";
+        /// It is planned; nobody has done it yet.
+        Planned = "planned", "Planned, not done yet";
     }
 }
 

@@ -178,6 +178,7 @@ const fn how_known(source: Source) -> HowKnown {
         Source::Measured => HowKnown::WeMeasured,
         Source::BuilderSheet => HowKnown::PartSheet,
         Source::ShopSetting => HowKnown::OurHabit,
+        Source::Planned => HowKnown::WePlan,
     }
 }
 

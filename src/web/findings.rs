@@ -127,6 +127,11 @@ impl Findings {
         self.groups.is_empty() && self.now.is_empty() && self.later.is_empty()
     }
 
+    /// Is there a stop or a caution, about which something might be done?
+    pub fn could_be_cleared(&self) -> bool {
+        self.groups.iter().any(|group| group.severity != Severity::Note)
+    }
+
     /// All of it in one line, for whoever cannot see it change.
     pub fn summary(&self) -> String {
         let count =

@@ -4,9 +4,9 @@ use super::access::{Access, staff_only};
 use super::assets;
 use super::guard::guarded;
 use super::pages::{
-    board, class_choice, class_tables, compare, contact, counter, customer, door, facts, hand_off, history,
-    house_rules, intake, intake_receipt, limits, next, password, people, questions, receipt, setup, shop, steps, tag,
-    ticket,
+    board, class_choice, class_tables, clearing, compare, contact, counter, customer, door, facts, hand_off, history,
+    house_rules, intake, intake_receipt, levers, limits, next, password, people, questions, receipt, setup, shop,
+    steps, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -71,6 +71,9 @@ fn shop_rows() -> Vec<Route> {
         looks("/limits", Staff(ReadTickets), get(limits::show)),
         looks("/limits/{name}", Staff(ReadTickets), get(limits::show_one)),
         sends("/limits/{name}", Staff(ChangeLimits), post(limits::send)),
+        looks("/levers", Staff(ReadTickets), get(levers::show)),
+        looks("/levers/{code}", Staff(ReadTickets), get(levers::show_one)),
+        sends("/levers/{code}", Staff(ManageShop), post(levers::send)),
         looks("/shop", Staff(ManageShop), get(shop::show)),
         sends("/shop", Staff(ManageShop), post(shop::change)),
     ]
@@ -151,6 +154,8 @@ fn ticket_rows() -> Vec<Route> {
         sends("/tickets/{number}/waits", Staff(ChangeWaits), post(ticket::plans::waits)),
         sends("/tickets/{number}/promise", Staff(ChangePromise), post(ticket::plans::promise)),
         sends("/tickets/{number}/price", Staff(ChangePrice), post(ticket::price::send)),
+        looks("/tickets/{number}/clearing", Staff(ReadTickets), get(clearing::show)),
+        sends("/tickets/{number}/clearing", Staff(ChangeFacts), post(clearing::send)),
         sends("/tickets/{number}/judge", Staff(ChangeFacts), post(ticket::judge_again::send)),
         looks("/tickets/{number}/aside/{code}", Staff(SetAside), get(ticket::aside::show)),
         sends("/tickets/{number}/aside/{code}", Staff(SetAside), post(ticket::aside::send)),

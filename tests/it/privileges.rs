@@ -4,7 +4,7 @@ use crate::support;
 use sqlx::{AssertSqlSafe, Executor, Row};
 
 /// Written once, read for ever.
-const HISTORY: [&str; 13] = [
+const HISTORY: [&str; 14] = [
     "class_table",
     "class_table_use",
     "house_rule",
@@ -12,6 +12,7 @@ const HISTORY: [&str; 13] = [
     "house_rule_trial",
     "revision",
     "event",
+    "lever_price",
     "limit_change",
     "rule_fired",
     "signature",
@@ -117,6 +118,7 @@ async fn every_grant_is_one_somebody_decided_on() {
             "house_rule_switch: insert select",
             "house_rule_trial: insert select",
             "idempotency: insert select",
+            "lever_price: insert select",
             "limit_change: insert select",
             "outbox: delete insert select",
             "revision: insert select",

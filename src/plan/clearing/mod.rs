@@ -9,6 +9,7 @@
 //! plan never brings a new stop. What a plan leaves to be measured, tried or signed is blank once it
 //! is applied, and the rules that then wait are named.
 
+mod check;
 mod group;
 mod hand;
 mod pulls;
@@ -16,16 +17,20 @@ mod reads;
 mod report;
 mod search;
 
-pub use report::{Change, Impossible, Plan};
+pub use report::{Change, Impossible, Opened, Plan, RuleNamed};
 
 use super::levers::Prices;
-use crate::job::Job;
+use crate::job::{FactId, Job};
 use crate::quantity::Cents;
-use crate::rules::{Limits, Rule, Severity, judge};
+use crate::rules::house::HouseRule;
+use crate::rules::{Derived, Limits, Severity};
+use check::{Check, checks};
 use group::groups;
 use hand::Hand;
-use pulls::{Pull, pulls};
+use pulls::{Pull, pulls, together};
+use report::edits;
 use search::{Goal, Search};
+use serde_json::Value;
 
 /// What could be done about the findings of one job.
 #[derive(Debug)]
@@ -54,6 +59,8 @@ pub enum Offer {
 pub struct Terms<'a> {
     /// The limits the rules compare with.
     pub limits: &'a Limits,
+    /// The shop's own rules.
+    pub house: &'a [HouseRule],
     /// What levers cost here.
     pub prices: &'a Prices,
     /// Codes of rules that are set aside for this job: nothing is spent on them.
@@ -72,12 +79,26 @@ pub fn clearing(job: &Job, terms: &Terms<'_>) -> Clearing {
     clearing_with(job, terms, pulls(job, terms.prices))
 }
 
+/// What these levers write on the ticket of a job: each fact with its value, none where it has to be measured, tried or
+/// signed first. None when one of them cannot be pulled there, or not with the others.
+pub fn edits_of(job: &Job, levers: &[&str]) -> Option<Vec<(FactId, Option<Value>)>> {
+    let mut all = pulls(job, &Prices::default());
+    all.retain(|pull| levers.contains(&pull.lever.code));
+    let all = together(all);
+    let whole = all.len() == levers.len() && !all.is_empty();
+    let at_peace = all.iter().all(|pull| pull.against.is_empty());
+    (whole && at_peace).then(|| edits(job, all.iter()))
+}
+
 /// The same with these levers only.
 fn clearing_with(job: &Job, terms: &Terms<'_>, pulls: Vec<Pull>) -> Clearing {
-    let desk = Desk { job, terms, pulls };
-    let findings = judge(job, terms.limits).findings;
-    let counting = || findings.iter().map(|finding| finding.rule).filter(|rule| counts(rule, terms));
-    let found = |severity| counting().any(|rule| rule.severity == severity);
+    let desk = Desk { job, terms, checks: checks(terms), pulls };
+    let derived = Derived::of(job, terms.limits);
+    let counting: Vec<&Check<'_>> = desk.checks.iter().filter(|rule| rule.counts).collect();
+    let found = |severity| {
+        let mut grave = counting.iter().filter(|rule| rule.severity == severity);
+        grave.any(|rule| rule.found(job, &derived, terms.limits))
+    };
     let mut plans: Vec<Plan> = Vec::new();
     let first = found(Severity::Stop).then(|| desk.solve(Goal::Stops, Hand::default()));
     if let Some(first) = &first {
@@ -100,6 +121,7 @@ fn clearing_with(job: &Job, terms: &Terms<'_>, pulls: Vec<Pull>) -> Clearing {
 struct Desk<'a> {
     job: &'a Job,
     terms: &'a Terms<'a>,
+    checks: Vec<Check<'a>>,
     pulls: Vec<Pull>,
 }
 
@@ -121,7 +143,7 @@ impl Desk<'_> {
     fn solve(&self, goal: Goal, barred: Hand) -> Solution {
         let mut effort = self.terms.effort;
         let mut solution = Solution { pulled: Vec::new(), proven: true, stops_left: 0, cost: Cents(0) };
-        for group in groups(self.job, self.terms, &self.pulls, goal) {
+        for group in groups(self.job, self.terms, &self.checks, &self.pulls, goal) {
             let best = Search::new(self.job, self.terms, &self.pulls, &group, goal).best(barred, &mut effort);
             solution.pulled.extend(best.pulled.iter());
             solution.proven &= best.proven;
@@ -153,11 +175,6 @@ impl Desk<'_> {
     fn codes(&self, solution: &Solution) -> Vec<&'static str> {
         solution.pulled.iter().map(|at| self.pulls[*at].lever.code).collect()
     }
-}
-
-/// Is a rule one that a plan is about?
-fn counts(rule: &Rule, terms: &Terms<'_>) -> bool {
-    rule.severity != Severity::Note && !terms.aside.contains(&rule.code)
 }
 
 #[cfg(test)]

@@ -5,7 +5,8 @@
 //! each yes-or-no and each word the rule looks at, one at a time, and looking again.
 
 use crate::job::{Bound, FactId, FactSet, Job, Kind};
-use crate::rules::{Limits, Rule, rules};
+use crate::rules::house::Condition;
+use crate::rules::{Derived, Limits, Rule, rules};
 use serde_json::{Value, json};
 use std::collections::HashMap;
 use std::sync::LazyLock;
@@ -17,11 +18,26 @@ pub(super) fn reads(rule: &Rule) -> FactSet {
     READS.get(rule.code).copied().unwrap_or_else(|| looked_at(rule))
 }
 
+/// Every fact a condition of the shop's own can ever look at: those it names, and those behind what it names.
+pub(super) fn reads_of_house(condition: &Condition) -> FactSet {
+    let names = condition.names();
+    let limits = Limits::default();
+    let asked = |job: &Job| {
+        let derived = Derived::of(job, &limits);
+        names.computed.iter().fold(FactSet::EMPTY, |all, which| all.with(derived.get(*which).1))
+    };
+    names.facts.with(reached(&[Job::unknown()], asked))
+}
+
 fn looked_at(rule: &Rule) -> FactSet {
     let limits = Limits::default();
-    let asked = |job: &Job| rule.verdict(job, &limits).facts();
     let examples = [Job::unknown(), rule.example(), rule.counter_example()];
-    let mut all = examples.iter().fold(FactSet::EMPTY, |all, job| all.with(asked(job)));
+    reached(&examples, |job| rule.verdict(job, &limits).facts())
+}
+
+/// Every fact that `asked` can name, beginning with what it names for these jobs.
+fn reached(first: &[Job], asked: impl Fn(&Job) -> FactSet) -> FactSet {
+    let mut all = first.iter().fold(FactSet::EMPTY, |all, job| all.with(asked(job)));
     let mut tried = FactSet::EMPTY;
     while let Some(fact) = all.without(tried).iter().next() {
         tried = tried.with(FactSet::of(fact));

@@ -1,13 +1,25 @@
 //! What is told of a plan: what each change clears and brings, what is left, what cannot be helped.
 
-use super::pulls::apply;
-use super::reads::reads;
-use super::{Desk, Offer, Solution, counts};
+use super::check::Check;
+use super::pulls::{Pull, apply};
+use super::{Desk, Offer, Solution};
 use crate::job::{FactId, FactSet, Job};
 use crate::plan::levers::{Lever, Setting};
+use crate::plan::steps::filler;
 use crate::quantity::Cents;
-use crate::rules::{Derived, Known, Rule, Severity, Verdicts, judge};
+use crate::rules::{Derived, Known, Severity, Truth};
 use serde_json::Value;
+
+/// A rule, as a plan speaks of it.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct RuleNamed {
+    /// Its code.
+    pub code: String,
+    /// What is wrong when it is true.
+    pub title: String,
+    /// How bad that is.
+    pub severity: Severity,
+}
 
 /// A set of changes, with what it costs and what comes of it.
 #[derive(Debug)]
@@ -21,11 +33,15 @@ pub struct Plan {
     /// Labour and parts of all changes.
     pub cost: Cents,
     /// Stops and cautions that stay, in the book's order.
-    pub left: Vec<&'static Rule>,
+    pub left: Vec<RuleNamed>,
     /// Cautions and notes that were not there before.
-    pub brought: Vec<&'static Rule>,
+    pub brought: Vec<RuleNamed>,
     /// Rules that were decided and, once the plan is applied, wait for something to be measured, tried or signed.
     pub opened: Vec<Opened>,
+    /// Findings it clears that stay until what it leaves to be done, tried or signed has been.
+    pub until: Vec<RuleNamed>,
+    /// Facts that have to be measured, tried, signed or logged before the plan has done what it says.
+    pub to_do: Vec<FactId>,
     /// What is written on the ticket when it is applied; a blank is what has to be measured, tried or signed.
     pub edits: Vec<(FactId, Option<Value>)>,
     /// Was it shown that no other set does the same for less?
@@ -33,10 +49,10 @@ pub struct Plan {
 }
 
 /// A rule that waits after a plan is applied.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct Opened {
     /// Which rule.
-    pub rule: &'static Rule,
+    pub rule: RuleNamed,
     /// What it waits for.
     pub needs: FactSet,
 }
@@ -53,18 +69,18 @@ pub struct Change {
     /// What it makes of the facts.
     pub sets: Vec<Setting>,
     /// Findings that would come back without it.
-    pub clears: Vec<&'static Rule>,
+    pub clears: Vec<RuleNamed>,
     /// Stops and cautions the rest of the plan would bring without it.
-    pub keeps_away: Vec<&'static Rule>,
+    pub keeps_away: Vec<RuleNamed>,
     /// Findings that are there because of it.
-    pub brings: Vec<&'static Rule>,
+    pub brings: Vec<RuleNamed>,
 }
 
 /// A stop that no set of changes clears.
 #[derive(Debug)]
 pub struct Impossible {
     /// Which rule.
-    pub rule: &'static Rule,
+    pub rule: RuleNamed,
     /// The facts it rests on that nothing here changes; empty when each way out brings another stop.
     pub because: FactSet,
     /// Everything it rests on.
@@ -94,25 +110,37 @@ impl Desk<'_> {
         if solution.pulled.is_empty() {
             return None;
         }
-        let before = self.judged(self.job);
-        let after = self.judged(&self.with(&solution.pulled));
+        let before = self.said(self.job);
+        let after = self.said(&self.with(&solution.pulled));
         let change = |at: &usize| self.change(*at, solution, &before, &after);
         let changes: Vec<Change> = solution.pulled.iter().map(change).collect();
-        let edits = self.edits(&solution.pulled);
+        let edits = edits(self.job, solution.pulled.iter().map(|at| &self.pulls[*at]));
         let mut applied = self.job.clone();
         for (fact, value) in &edits {
             let read = applied.slot_mut(*fact).read(value.as_ref().unwrap_or(&Value::Null), fact.declaration());
             debug_assert!(read.is_ok(), "{fact:?} {value:?}");
         }
-        let waited = |rule: &Rule| before.undecided.iter().any(|open| open.rule.code == rule.code);
-        let opened = self.judged(&applied).undecided.into_iter().filter(|open| !waited(open.rule));
+        let pulled: Vec<&Setting> = solution.pulled.iter().flat_map(|at| &self.pulls[*at].sets).collect();
+        // What the program fills in by itself will say what is decided, but not what is only aimed at.
+        for set in pulled.iter().filter(|set| !set.aimed && filler(set.fact).is_some()) {
+            applied.slot_mut(set.fact).read(&set.value, set.fact.declaration()).ok();
+        }
+        let undone =
+            pulled.iter().filter(|set| set.aimed && self.job.slot(set.fact).json().as_ref() != Some(&set.value));
+        let to_do = undone.fold(FactSet::EMPTY, |all, set| all.with(FactSet::of(set.fact)));
+        let then = self.said(&applied);
+        let opened = self.checks.iter().enumerate().filter(|(at, _)| before[*at].value().is_some());
+        let opened = opened.filter(|(at, _)| then[*at].value().is_none());
         Some(Plan {
             offer,
             minutes: changes.iter().map(|change| change.minutes).sum(),
             cost: solution.cost,
-            left: found(&after).filter(|rule| rule.severity != Severity::Note).collect(),
-            brought: found(&after).filter(|rule| !has(&before, rule)).collect(),
-            opened: opened.map(|open| Opened { rule: open.rule, needs: open.needs }).collect(),
+            left: self.named(|at, rule| is_found(&after[at]) && rule.severity != Severity::Note),
+            brought: self.named(|at, _| is_found(&after[at]) && !is_found(&before[at])),
+            opened: opened.map(|(at, rule)| Opened { rule: named(rule), needs: then[at].waits_for() }).collect(),
+            until: self
+                .named(|at, rule| is_found(&then[at]) && !is_found(&after[at]) && rule.severity != Severity::Note),
+            to_do: to_do.iter().collect(),
             changes,
             edits,
             proven: solution.proven,
@@ -120,56 +148,65 @@ impl Desk<'_> {
     }
 
     /// A lever is credited with what is otherwise without it, the rest of the plan being done.
-    fn change(&self, at: usize, solution: &Solution, before: &Verdicts, after: &Verdicts) -> Change {
+    fn change(&self, at: usize, solution: &Solution, before: &[Truth], after: &[Truth]) -> Change {
         let rest: Vec<usize> = solution.pulled.iter().copied().filter(|other| *other != at).collect();
-        let without = self.judged(&self.with(&rest));
-        let gone = |rule: &&'static Rule| !has(after, rule);
-        let (clears, keeps_away): (Vec<_>, Vec<_>) = found(&without).filter(gone).partition(|rule| has(before, rule));
+        let without = self.said(&self.with(&rest));
+        let needs = |rule: usize| is_found(&without[rule]) && !is_found(&after[rule]);
+        // A finding that would be left open is not cleared either.
+        let opens = |rule: usize| without[rule].value().is_none() && after[rule].value() == Some(&false);
         let pull = &self.pulls[at];
         Change {
             lever: pull.lever,
             minutes: pull.minutes,
             cost: pull.cost,
             sets: pull.sets.clone(),
-            clears,
-            keeps_away,
-            brings: found(after).filter(|rule| !has(before, rule) && !has(&without, rule)).collect(),
+            clears: self.named(|rule, _| is_found(&before[rule]) && (needs(rule) || opens(rule))),
+            keeps_away: self.named(|rule, _| !is_found(&before[rule]) && needs(rule)),
+            brings: self
+                .named(|rule, _| is_found(&after[rule]) && !is_found(&before[rule]) && !is_found(&without[rule])),
         }
     }
 
     /// Stops that stay whatever is done, with what makes it so.
     pub(super) fn impossible(&self, best: &Solution) -> Vec<Impossible> {
-        let after = self.judged(&self.with(&best.pulled));
+        let after = self.said(&self.with(&best.pulled));
         let changed = self.pulls.iter().fold(FactSet::EMPTY, |all, pull| all.with(pull.changes));
-        let stays = found(&after).filter(|rule| rule.severity == Severity::Stop && counts(rule, self.terms));
-        stays
-            .map(|rule| {
+        let stops = self.checks.iter().zip(&after);
+        let stops = stops.filter(|(rule, said)| rule.severity == Severity::Stop && rule.counts && is_found(said));
+        stops
+            .map(|(rule, _)| {
                 let rests_on = self.behind(rule);
-                Impossible { rule, because: rests_on.without(changed), rests_on }
+                Impossible { rule: named(rule), because: rests_on.without(changed), rests_on }
             })
             .collect()
     }
 
     /// The fewest known facts that make a rule true of the job, taking away one after the other.
-    fn behind(&self, rule: &'static Rule) -> FactSet {
-        let verdict = |job: &Job| (rule.when)(job, &Derived::of(job, self.terms.limits), self.terms.limits);
+    fn behind(&self, rule: &Check<'_>) -> FactSet {
+        let found = |job: &Job| rule.found(job, &Derived::of(job, self.terms.limits), self.terms.limits);
         let mut job = self.job.clone();
         let mut behind = FactSet::EMPTY;
-        for fact in reads(rule).iter() {
-            let held = job.slot(fact).json().unwrap_or(Value::Null);
+        for fact in rule.reads.iter() {
             let mut fewer = job.clone();
             fewer.slot_mut(fact).read(&Value::Null, fact.declaration()).ok();
-            if matches!(verdict(&fewer), Known::Yes(true, _)) {
+            if found(&fewer) {
                 job = fewer;
-            } else if !held.is_null() {
+            } else {
                 behind = behind.with(FactSet::of(fact));
             }
         }
         behind
     }
 
-    fn judged(&self, job: &Job) -> Verdicts {
-        judge(job, self.terms.limits)
+    /// What every rule says of a job.
+    fn said(&self, job: &Job) -> Vec<Truth> {
+        let derived = Derived::of(job, self.terms.limits);
+        self.checks.iter().map(|rule| rule.verdict(job, &derived, self.terms.limits)).collect()
+    }
+
+    /// The rules of which this holds, in the book's order.
+    fn named(&self, holds: impl Fn(usize, &Check<'_>) -> bool) -> Vec<RuleNamed> {
+        self.checks.iter().enumerate().filter(|(at, rule)| holds(*at, rule)).map(|(_, rule)| named(rule)).collect()
     }
 
     /// The job with these levers pulled.
@@ -180,30 +217,29 @@ impl Desk<'_> {
         }
         job
     }
+}
 
-    /// What is written when a plan is applied. The order of work is kept by the log and not written here.
-    fn edits(&self, pulled: &[usize]) -> Vec<(FactId, Option<Value>)> {
-        let sets = pulled.iter().flat_map(|at| &self.pulls[*at].sets);
-        let mut edits: Vec<(FactId, Option<Value>)> = Vec::new();
-        for set in sets {
-            let value = (!set.aimed).then(|| set.value.clone());
-            let held = self.job.slot(set.fact).json();
-            let written = edits.iter().any(|(fact, _)| *fact == set.fact);
-            let logged = set.fact.declaration().path.starts_with("order.");
-            // A reading that is as it should be already is left alone.
-            if held != value && held.as_ref() != Some(&set.value) && !written && !logged {
-                edits.push((set.fact, value));
-            }
+/// What these levers write on the ticket of this job. What the log and the papers fill in by themselves is not written.
+pub(super) fn edits<'a>(job: &Job, pulls: impl Iterator<Item = &'a Pull>) -> Vec<(FactId, Option<Value>)> {
+    let mut edits: Vec<(FactId, Option<Value>)> = Vec::new();
+    for set in pulls.flat_map(|pull| &pull.sets) {
+        let value = (!set.aimed).then(|| set.value.clone());
+        let held = job.slot(set.fact).json();
+        let written = edits.iter().any(|(fact, _)| *fact == set.fact);
+        let filled = filler(set.fact).is_some();
+        // A reading that is as it should be already is left alone.
+        if held != value && held.as_ref() != Some(&set.value) && !written && !filled {
+            edits.push((set.fact, value));
         }
-        edits.sort_by_key(|(fact, _)| *fact);
-        edits
     }
+    edits.sort_by_key(|(fact, _)| *fact);
+    edits
 }
 
-fn found(verdicts: &Verdicts) -> impl Iterator<Item = &'static Rule> + '_ {
-    verdicts.findings.iter().map(|finding| finding.rule)
+fn is_found(said: &Truth) -> bool {
+    matches!(said, Known::Yes(true, _))
 }
 
-fn has(verdicts: &Verdicts, rule: &Rule) -> bool {
-    verdicts.findings.iter().any(|finding| finding.rule.code == rule.code)
+fn named(rule: &Check<'_>) -> RuleNamed {
+    RuleNamed { code: rule.code.to_owned(), title: rule.title.to_owned(), severity: rule.severity }
 }

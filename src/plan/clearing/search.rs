@@ -6,11 +6,12 @@
 //! is and the finding stays. Each of these is one branch, and together they are all there is.
 
 use super::Terms;
+use super::check::Check;
 use super::group::{Group, Watched};
 use super::hand::Hand;
 use super::pulls::{Pull, apply};
 use crate::job::{FactSet, Job};
-use crate::rules::{Derived, Known, Rule, Severity};
+use crate::rules::{Derived, Known, Severity};
 use std::cmp::Ordering;
 
 /// What has to be gone.
@@ -22,7 +23,7 @@ pub(super) enum Goal {
 
 impl Goal {
     /// Has a finding of this rule to be gone?
-    pub fn covers(self, rule: &Rule) -> bool {
+    pub fn covers(self, rule: &Check<'_>) -> bool {
         rule.severity == Severity::Stop || (self == Self::StopsAndCautions && rule.severity == Severity::Caution)
     }
 }
@@ -57,7 +58,7 @@ impl Weight {
     }
 
     /// A finding that stays.
-    pub fn left(rule: &Rule) -> Self {
+    pub fn left(rule: &Check<'_>) -> Self {
         let stop = rule.severity == Severity::Stop;
         Self { stops_left: usize::from(stop), cautions_left: usize::from(!stop), ..Self::default() }
     }
@@ -90,7 +91,7 @@ pub(super) struct Search<'a> {
     job: &'a Job,
     terms: &'a Terms<'a>,
     pulls: &'a [Pull],
-    group: &'a Group,
+    group: &'a Group<'a>,
     goal: Goal,
     best: Option<Best>,
     left: u32,
@@ -98,25 +99,25 @@ pub(super) struct Search<'a> {
 
 /// A branch.
 #[derive(Clone)]
-struct Branch {
+struct Branch<'a> {
     job: Job,
     pulled: Hand,
     barred: Hand,
     /// Facts the pulled levers have settled.
     settled: FactSet,
     /// Findings that stay.
-    stays: Vec<&'static str>,
+    stays: Vec<&'a str>,
     weight: Weight,
 }
 
 /// Something wrong, and the levers that could help.
-struct Wrong {
-    rule: Watched,
+struct Wrong<'a> {
+    rule: Watched<'a>,
     helps: Hand,
 }
 
 impl<'a> Search<'a> {
-    pub fn new(job: &'a Job, terms: &'a Terms<'a>, pulls: &'a [Pull], group: &'a Group, goal: Goal) -> Self {
+    pub fn new(job: &'a Job, terms: &'a Terms<'a>, pulls: &'a [Pull], group: &'a Group<'a>, goal: Goal) -> Self {
         Self { job, terms, pulls, group, goal, best: None, left: 0 }
     }
 
@@ -142,12 +143,12 @@ impl<'a> Search<'a> {
 
     /// Nothing done: what there is when the effort was too small to find anything.
     fn untouched(&self) -> Best {
-        let stays = self.group.rules.iter().filter(|rule| rule.found && self.goal.covers(rule.rule));
-        let weight = stays.fold(Weight::default(), |all, rule| all + Weight::left(rule.rule));
+        let stays = self.group.rules.iter().filter(|rule| rule.found && self.goal.covers(&rule.rule));
+        let weight = stays.fold(Weight::default(), |all, rule| all + Weight::left(&rule.rule));
         Best { pulled: Hand::default(), weight, cautions: self.cautions(self.job), proven: false }
     }
 
-    fn visit(&mut self, branch: Branch) {
+    fn visit(&mut self, branch: Branch<'a>) {
         self.left = self.left.saturating_sub(1);
         if self.left == 0 {
             return;
@@ -178,36 +179,36 @@ impl<'a> Search<'a> {
             self.visit(next);
             barred = barred.with(Hand::of(at));
         }
-        if wrong.rule.found {
+        if wrong.rule.may_stay() {
             let mut next = branch;
             next.barred = barred;
             next.stays.push(wrong.rule.rule.code);
-            next.weight = next.weight + Weight::left(wrong.rule.rule);
+            next.weight = next.weight + Weight::left(&wrong.rule.rule);
             self.visit(next);
         }
     }
 
-    /// What is still wrong, and what putting it right costs at the least; none when something new can never be.
-    fn wrongs(&self, branch: &Branch) -> Option<(Vec<Wrong>, Weight)> {
+    /// What is still wrong, and what putting it right costs at the least; none when a new stop can never go.
+    fn wrongs(&self, branch: &Branch<'a>) -> Option<(Vec<Wrong<'a>>, Weight)> {
         let derived = Derived::of(&branch.job, self.terms.limits);
         let free = self.group.levers.without(branch.pulled).without(branch.barred);
         let mut wrongs = Vec::new();
         let (mut bound, mut counted) = (Weight::default(), Hand::default());
-        let asked = self.group.rules.iter().filter(|rule| self.goal.covers(rule.rule));
+        let asked = self.group.rules.iter().filter(|rule| self.goal.covers(&rule.rule));
         for rule in asked.filter(|rule| !branch.stays.contains(&rule.rule.code)) {
-            let behind = match (rule.rule.when)(&branch.job, &derived, self.terms.limits) {
+            let behind = match rule.rule.verdict(&branch.job, &derived, self.terms.limits) {
                 Known::Yes(true, facts) => facts,
-                Known::Waits(_) if rule.found => rule.reads,
+                Known::Waits(_) if rule.found => rule.rule.reads,
                 _ => continue,
             };
             let behind = behind.without(branch.settled);
             let helps: Hand = free.iter().filter(|at| self.pulls[*at].changes.meets(&behind)).collect();
-            if helps.is_empty() && !rule.found {
+            if helps.is_empty() && !rule.may_stay() {
                 return None;
             }
             if !helps.meets(counted) {
                 counted = counted.with(helps);
-                bound = bound + self.least(helps).unwrap_or_else(|| Weight::left(rule.rule));
+                bound = bound + self.least(helps).unwrap_or_else(|| Weight::left(&rule.rule));
             }
             wrongs.push(Wrong { rule: *rule, helps });
         }
@@ -223,8 +224,6 @@ impl<'a> Search<'a> {
     fn cautions(&self, job: &Job) -> usize {
         let derived = Derived::of(job, self.terms.limits);
         let cautions = self.group.rules.iter().filter(|rule| rule.rule.severity == Severity::Caution);
-        cautions
-            .filter(|rule| matches!((rule.rule.when)(job, &derived, self.terms.limits), Known::Yes(true, _)))
-            .count()
+        cautions.filter(|rule| rule.rule.found(job, &derived, self.terms.limits)).count()
     }
 }

@@ -18,6 +18,8 @@ pub enum HowKnown {
     PartSheet,
     /// The shop always does it this way.
     OurHabit,
+    /// It is what will be done.
+    WePlan,
 }
 
 impl HowKnown {
@@ -28,6 +30,7 @@ impl HowKnown {
             Self::WeMeasured => "we measured",
             Self::PartSheet => "from the sheet of the part",
             Self::OurHabit => "our usual figure",
+            Self::WePlan => "we plan it so",
         }
     }
 }

@@ -20,9 +20,31 @@ impl Condition {
         &self.text
     }
 
+    /// Every fact and every computed quantity it names.
+    pub fn names(&self) -> Names {
+        let mut names = Names::default();
+        self.root.name(&mut names);
+        names
+    }
+
     /// What it makes of a job: true, false, or the facts it waits for.
     pub fn verdict(&self, job: &Job, derived: &Derived) -> Truth {
         self.root.of(&Ground { job, derived })
+    }
+}
+
+/// What a condition names.
+#[derive(Clone, Debug, Default, PartialEq)]
+pub struct Names {
+    /// Facts.
+    pub facts: FactSet,
+    /// Computed quantities.
+    pub computed: Vec<DerivedId>,
+}
+
+impl Names {
+    fn fact(&mut self, fact: FactId) {
+        self.facts = self.facts.with(FactSet::of(fact));
     }
 }
 
@@ -129,7 +151,42 @@ impl Test {
     }
 }
 
+impl Test {
+    fn name(&self, names: &mut Names) {
+        match self {
+            Self::Given(_) => {}
+            Self::Fact(fact) => names.fact(*fact),
+            Self::Computed(which) => names.computed.push(*which),
+            Self::Not(part) => part.name(names),
+            Self::And(a, b) | Self::Or(a, b) | Self::Same(a, b) => [a, b].iter().for_each(|part| part.name(names)),
+            Self::Numbers(_, a, b) => [a, b].iter().for_each(|part| part.name(names)),
+            Self::Words(_, a, b) => {
+                for word in [a, b] {
+                    if let Word::Fact(fact) = word {
+                        names.fact(*fact);
+                    }
+                }
+            }
+            Self::Choose(test, yes, no) => [test, yes, no].iter().for_each(|part| part.name(names)),
+        }
+    }
+}
+
 impl Number {
+    fn name(&self, names: &mut Names) {
+        match self {
+            Self::Given(_) => {}
+            Self::Fact(fact) => names.fact(*fact),
+            Self::Computed(which) => names.computed.push(*which),
+            Self::Sum(_, a, b) => [a, b].iter().for_each(|part| part.name(names)),
+            Self::Function(_, parts) => parts.iter().for_each(|part| part.name(names)),
+            Self::Choose(test, yes, no) => {
+                test.name(names);
+                [yes, no].iter().for_each(|part| part.name(names));
+            }
+        }
+    }
+
     fn of(&self, ground: &Ground<'_>) -> Known<f64> {
         let worked_out = match self {
             Self::Given(number) => Known::given(*number),

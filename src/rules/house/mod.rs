@@ -20,7 +20,7 @@ mod read;
 mod rule;
 mod words;
 
-pub use condition::Condition;
+pub use condition::{Condition, Names};
 pub use read::{Amiss, LONGEST, read};
 pub use rule::{HouseRule, house_code};
 

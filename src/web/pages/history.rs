@@ -75,6 +75,7 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
             words.extend(reason.lines().map(str::to_owned));
         }
         Happening::BroughtBack { revision: number, .. } => revision = Some(*number),
+        Happening::LeverPriced { change } => changes.push(change.clone()),
         Happening::LimitChanged { change, reason } => {
             changes.push(change.clone());
             words.push(reason.clone());

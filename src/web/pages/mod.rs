@@ -3,6 +3,7 @@
 pub mod board;
 pub mod class_choice;
 pub mod class_tables;
+pub mod clearing;
 pub mod compare;
 pub mod conflict;
 pub mod contact;
@@ -17,6 +18,7 @@ pub mod history;
 pub mod house_rules;
 pub mod intake;
 pub mod intake_receipt;
+pub mod levers;
 pub mod limits;
 pub mod next;
 pub mod password;

@@ -1,5 +1,6 @@
 //! Every page in every state: whole at every width, readable, without a fault axe-core knows, alone with the shop.
 
+mod clearing;
 mod customer;
 mod next;
 mod shop;

@@ -3,6 +3,7 @@
 mod aside;
 mod board;
 mod class_tables;
+mod clearing;
 mod client;
 mod contact;
 mod customer;

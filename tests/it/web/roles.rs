@@ -78,6 +78,11 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("GET", "/limits", STAFF),
     ("GET", "/limits/{name}", STAFF),
     ("POST", "/limits/{name}", OWNER),
+    ("GET", "/levers", STAFF),
+    ("GET", "/levers/{code}", STAFF),
+    ("POST", "/levers/{code}", OWNER),
+    ("GET", "/tickets/{number}/clearing", STAFF),
+    ("POST", "/tickets/{number}/clearing", STAFF),
     ("GET", "/shop", OWNER),
     ("POST", "/shop", OWNER),
 ];

@@ -2,11 +2,10 @@
 
 use super::super::hand::Hand;
 use super::super::pulls::{Pull, apply};
-use super::super::reads::reads;
 use super::super::search::{Goal, Weight};
-use super::super::{Terms, counts};
+use super::super::{Terms, check::Check, check::checks};
 use crate::job::Job;
-use crate::rules::{Derived, Known, Rule, Severity, rules};
+use crate::rules::{Derived, Known, Severity};
 use std::cell::LazyCell;
 
 /// What a rule says: found, known not to be, or waiting.
@@ -17,8 +16,8 @@ enum Said {
     Waits,
 }
 
-fn said(rule: &Rule, job: &Job, terms: &Terms<'_>) -> Said {
-    match (rule.when)(job, &Derived::of(job, terms.limits), terms.limits) {
+fn said(rule: &Check<'_>, job: &Job, terms: &Terms<'_>) -> Said {
+    match rule.verdict(job, &Derived::of(job, terms.limits), terms.limits) {
         Known::Yes(true, _) => Said::Found,
         Known::Yes(false, _) => Said::Clear,
         Known::Waits(_) => Said::Waits,
@@ -28,13 +27,13 @@ fn said(rule: &Rule, job: &Job, terms: &Terms<'_>) -> Said {
 /// The best subset, by its weight, then cautions left, then codes. With `remember`, a rule is asked once for each
 /// different state of the facts it looks at; without, every time.
 pub fn best(job: &Job, terms: &Terms<'_>, pulls: &[Pull], goal: Goal, remember: bool) -> (Vec<usize>, Weight) {
-    let all: Vec<&'static Rule> = rules().filter(|rule| counts(rule, terms)).collect();
-    let touching = |rule: &Rule| -> usize {
-        let touches = |at: &usize| pulls[*at].changes.meets(&reads(rule));
+    let all = checks(terms).into_iter().filter(|rule| rule.counts);
+    let touching = |rule: &Check<'_>| -> usize {
+        let touches = |at: &usize| pulls[*at].changes.meets(&rule.reads);
         (0..pulls.len()).filter(touches).map(|at| 1 << at).sum()
     };
-    let watched: Vec<(&'static Rule, Said, usize)> =
-        all.into_iter().map(|rule| (rule, said(rule, job, terms), touching(rule))).collect();
+    let watched: Vec<(Check<'_>, Said, usize)> =
+        all.map(|rule| (rule, said(&rule, job, terms), touching(&rule))).collect();
     // What no lever touches is the same for every subset.
     let fixed = watched.iter().filter(|(_, _, touch)| *touch == 0);
     let fixed: Weight = fixed
@@ -66,7 +65,8 @@ pub fn best(job: &Job, terms: &Terms<'_>, pulls: &[Pull], goal: Goal, remember: 
             if goal.covers(rule) {
                 match (before, now) {
                     (Said::Found, Said::Found | Said::Waits) => weight = weight + Weight::left(rule),
-                    (_, Said::Found) => spoiled = true,
+                    (_, Said::Found) if rule.severity == Severity::Stop => spoiled = true,
+                    (_, Said::Found) => weight = weight + Weight::left(rule),
                     _ => {}
                 }
             }

@@ -1,11 +1,12 @@
 //! The search against trying everything, on jobs at random.
 
+use super::super::check::checks;
 use super::super::pulls::{Pull, pulls, together};
 use super::super::search::Goal;
 use super::brute;
 use super::*;
 use crate::job::{fact_ids, random_job, random_value};
-use crate::rules::rules;
+use crate::rules::{Rule, judge, rules};
 
 /// A source of chance that gives the same draws each time.
 fn chance(seed: u64) -> impl FnMut() -> u64 {
@@ -18,19 +19,22 @@ fn chance(seed: u64) -> impl FnMut() -> u64 {
 
 /// A job with several things wrong at once: the plain one made to fire some rules, shaken, partly forgotten.
 fn troubled_job(next: &mut impl FnMut() -> u64) -> Job {
-    if next() % 5 == 0 {
+    if next().is_multiple_of(8) {
         return random_job(next);
     }
     let all: Vec<&Rule> = rules().collect();
     let mut job = Job::plain();
-    for _ in 0..2 + next() % 6 {
+    for _ in 0..1 + next() % 5 {
         (all[(next() % all.len() as u64) as usize].fires)(&mut job);
     }
     let facts: Vec<_> = fact_ids().collect();
     for _ in 0..next() % 12 {
         let fact = facts[(next() % facts.len() as u64) as usize];
-        let value =
-            if next() % 4 == 0 { serde_json::Value::Null } else { random_value(fact.declaration(), &mut *next) };
+        let value = if next().is_multiple_of(4) {
+            serde_json::Value::Null
+        } else {
+            random_value(fact.declaration(), &mut *next)
+        };
         job.slot_mut(fact).read(&value, fact.declaration()).unwrap();
     }
     job
@@ -42,7 +46,7 @@ fn some(job: &Job, prices: &Prices, most: usize, next: &mut impl FnMut() -> u64)
     let mut all = pulls(job, prices);
     all.sort_by_cached_key(|pull| {
         let near = behind.iter().any(|finding| finding.facts.meets(&pull.changes));
-        (!near && next() % 4 != 0, next())
+        (!near && !next().is_multiple_of(8), next())
     });
     all.truncate(most);
     all.sort_by_key(|pull| pull.lever.code);
@@ -52,7 +56,7 @@ fn some(job: &Job, prices: &Prices, most: usize, next: &mut impl FnMut() -> u64)
 /// Prices at which some levers cost nothing and some cost the same, so that every tie comes up.
 fn prices(next: &mut impl FnMut() -> u64) -> Prices {
     let mut prices = Prices::default();
-    if next() % 2 == 0 {
+    if next().is_multiple_of(2) {
         for lever in crate::plan::levers::levers() {
             let own = crate::plan::levers::LeverPrice { minutes: 0, parts: Cents((next() % 4 * 100) as i64) };
             prices.own.insert(lever.code.to_owned(), own);
@@ -64,15 +68,16 @@ fn prices(next: &mut impl FnMut() -> u64) -> Prices {
 #[test]
 fn no_subset_of_levers_does_it_for_less() {
     let (mut jobs, mut moved, mut subsets, mut largest, mut left_over) = (0, 0, 0_u64, 0, 0);
-    for seed in 0..300 {
+    for seed in 0..200 {
         let mut next = chance(seed);
         let job = troubled_job(&mut next);
         let (limits, prices) = (Limits::default(), prices(&mut next));
         // Seldom the most, so that every size comes up and the slow way stays bearable.
-        let most = 3 + (next() % 12).min(next() % 12).min(next() % 15) as usize;
+        let most =
+            if seed.is_multiple_of(50) { 14 } else { 3 + (next() % 12).min(next() % 12).min(next() % 15) as usize };
         let pulls = some(&job, &prices, most, &mut next);
-        let terms = Terms { limits: &limits, prices: &prices, aside: &[], effort: u32::MAX };
-        let desk = Desk { job: &job, terms: &terms, pulls: pulls.clone() };
+        let terms = Terms { limits: &limits, house: &[], prices: &prices, aside: &[], effort: u32::MAX };
+        let desk = Desk { job: &job, terms: &terms, checks: checks(&terms), pulls: pulls.clone() };
         for goal in [Goal::Stops, Goal::StopsAndCautions] {
             let (wanted, weight) = brute::best(&job, &terms, &pulls, goal, true);
             if pulls.len() <= 5 {
@@ -100,20 +105,20 @@ fn no_subset_of_levers_does_it_for_less() {
 #[test]
 fn with_every_lever_the_answer_is_proven_and_holds_what_it_says() {
     let mut shown = 0;
-    for seed in 1_000..1_040 {
+    for seed in 1_000..1_020 {
         let mut next = chance(seed);
         let job = troubled_job(&mut next);
         let clear = plans_for(&job);
         let limits = Limits::default();
         let before = judge(&job, &limits);
-        let found = |rule: &Rule| before.findings.iter().any(|finding| finding.rule.code == rule.code);
+        let found = |rule: &RuleNamed| before.findings.iter().any(|finding| finding.rule.code == rule.code);
         for plan in &clear.plans {
             shown += 1;
-            let impossible = |rule: &Rule| clear.impossible.iter().any(|stop| stop.rule.code == rule.code);
-            let stop = |rule: &&&Rule| rule.severity == Severity::Stop;
-            assert!(plan.left.iter().filter(stop).all(|rule| found(rule)), "seed {seed} brings a stop");
+            let impossible = |rule: &RuleNamed| clear.impossible.iter().any(|stop| stop.rule.code == rule.code);
+            let stop = |rule: &&RuleNamed| rule.severity == Severity::Stop;
+            assert!(plan.left.iter().filter(stop).all(&found), "seed {seed} brings a stop");
             if plan.proven {
-                assert!(plan.left.iter().filter(stop).all(|rule| impossible(rule)), "seed {seed}, {:?}", plan.offer);
+                assert!(plan.left.iter().filter(stop).all(impossible), "seed {seed}, {:?}", plan.offer);
             }
             let idle = plan.changes.iter().filter(|change| change.clears.is_empty() && change.keeps_away.is_empty());
             assert_eq!(idle.count(), 0, "seed {seed}: a lever of {:?} does nothing", plan.codes());
@@ -123,5 +128,5 @@ fn with_every_lever_the_answer_is_proven_and_holds_what_it_says() {
         let codes = |clear: &Clearing| clear.plans.iter().map(Plan::codes).collect::<Vec<_>>();
         assert_eq!(codes(&again), codes(&clear), "seed {seed} is told differently twice");
     }
-    assert!(shown > 60, "{shown}");
+    assert!(shown > 30, "{shown}");
 }

@@ -11,11 +11,11 @@ fn plans_for(job: &Job) -> Clearing {
 
 fn plans_at(job: &Job, effort: u32) -> Clearing {
     let (limits, prices) = (Limits::default(), Prices::default());
-    clearing(job, &Terms { limits: &limits, prices: &prices, aside: &[], effort })
+    clearing(job, &Terms { limits: &limits, house: &[], prices: &prices, aside: &[], effort })
 }
 
-fn codes(rules: &[&Rule]) -> Vec<&'static str> {
-    rules.iter().map(|rule| rule.code).collect()
+fn codes(rules: &[RuleNamed]) -> Vec<&str> {
+    rules.iter().map(|rule| rule.code.as_str()).collect()
 }
 
 /// A yoke that does not fit the output shaft.
@@ -53,7 +53,7 @@ fn what_has_to_be_measured_is_blank_once_the_plan_is_applied() {
     let plan = &clear.plans[0];
     assert_eq!((plan.offer, plan.codes()), (Offer::NoCaution, vec!["output-bushing"]));
     assert_eq!(plan.edits, [(job.yoke.clear_in.id(), None)]);
-    assert_eq!(plan.opened.iter().map(|open| open.rule.code).collect::<Vec<_>>(), ["OUT-11", "OUT-12"]);
+    assert_eq!(plan.opened.iter().map(|open| open.rule.code.as_str()).collect::<Vec<_>>(), ["OUT-11", "OUT-12"]);
 }
 
 #[test]
@@ -101,6 +101,10 @@ fn a_change_for_good_has_no_gentler_plan_where_there_is_no_other_way() {
     let clear = plans_for(&job);
     let first = &clear.plans[0];
     assert!(first.codes().contains(&"boss-drill") && first.for_good() == 1, "{:?}", first.codes());
+    assert!(first.codes().contains(&"paper-permanent-ack"), "nothing is drilled before it is signed");
+    assert_eq!(codes(&first.until), ["SEQ-11"], "the plan itself signs nothing");
+    assert!(first.to_do.contains(&job.paper.permanent_ack.id()));
+    assert!(first.edits.iter().all(|(fact, _)| *fact != job.paper.permanent_ack.id()));
     assert!(clear.plans.iter().all(|plan| plan.offer != Offer::NothingForGood), "a bolt-on bell cannot do without");
 }
 
@@ -125,7 +129,7 @@ fn too_little_effort_is_owned_up_to() {
 #[test]
 fn a_rule_set_aside_is_worth_no_money() {
     let (limits, prices) = (Limits::default(), Prices::default());
-    let terms = Terms { limits: &limits, prices: &prices, aside: &["OUT-01"], effort: Terms::EFFORT };
+    let terms = Terms { limits: &limits, house: &[], prices: &prices, aside: &["OUT-01"], effort: Terms::EFFORT };
     assert!(clearing(&wrong_yoke(), &terms).plans.is_empty());
 }
 
@@ -146,4 +150,31 @@ fn every_rule_that_fires_can_be_cleared_or_is_said_to_be_impossible() {
     // Engine work, how long the driver holds the brake, the year of the rulebook: not the shop's to change.
     unhelped.retain(|code| !["CNV-22", "CNV-25", "SFT-15"].contains(code));
     assert!(unhelped.is_empty(), "no lever for {unhelped:?}");
+}
+
+#[test]
+fn a_rule_of_the_shops_own_counts_like_any_other() {
+    let condition = crate::rules::house::read(r#"yoke.kind == "slip" && yoke.spline == 32"#).unwrap();
+    let own = HouseRule {
+        code: "HR-01".to_owned(),
+        version: 1,
+        severity: Severity::Stop,
+        due: crate::rules::Due::Spec,
+        customer_accepts: false,
+        title: "No slip yoke".to_owned(),
+        shop: String::new(),
+        customer: None,
+        fix: String::new(),
+        condition,
+    };
+    let (limits, prices) = (Limits::default(), Prices::default());
+    let house = [own];
+    let terms = Terms { limits: &limits, house: &house, prices: &prices, aside: &[], effort: Terms::EFFORT };
+    let mut job = wrong_yoke();
+    let helpless = clearing(&job, &terms);
+    assert!(helpless.plans.is_empty(), "{:?}", helpless.plans);
+    assert_eq!(helpless.impossible[0].rule.code, "OUT-01", "each way out brings the shop's own stop");
+    job.output.end.set(OutputEnd::TappedBoltOn);
+    job.driveshaft.kind.set(ShaftKind::SlipJoint);
+    assert_eq!(clearing(&job, &terms).plans[0].codes(), ["yoke-bolt-on"]);
 }

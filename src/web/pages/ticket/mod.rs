@@ -146,6 +146,9 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "contact" => "the customer and the vehicle.".to_owned(),
         "class" => format!("the class table, as version {}.", ticket.ticket.revision),
         "facts" => format!("this is now version {}.", ticket.ticket.revision),
+        "plan" => {
+            format!("the plan, as version {}. What has to be measured or signed is blank.", ticket.ticket.revision)
+        }
         "judged" => format!("judged by the limits of today, as version {}.", ticket.ticket.revision),
         "aside" => format!("it is set aside for this job, as version {}.", ticket.ticket.revision),
         "back" => format!("it counts again, as version {}.", ticket.ticket.revision),
