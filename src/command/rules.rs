@@ -1,57 +1,64 @@
-//! `endplay rules`: the rule book, or one rule whole.
+//! `endplay rules`: the rule book, or one rule whole. What is said stands in [`crate::rules::told`].
 
 use super::wrap::paragraph;
-use crate::job::Job;
-use crate::rules::{Chapter, LimitId, Rule, chapters, nearest_codes, retired, rule_named};
+use crate::rules::told::{Difference, LimitTold, Named, Part, Says, Section, Told, limit_told, named};
+use crate::rules::{Chapter, LimitId, Limits, chapters};
 use std::io::Write;
 use std::process::ExitCode;
 
 /// Prints the book, one family or one rule; a code that does not exist is answered with the nearest ones.
 pub fn run(code: Option<&str>) -> ExitCode {
-    let (text, found) = match code {
-        None => (book(chapters().iter()), true),
-        Some(code) => match asked(code) {
-            Some(text) => (text, true),
-            None => (unknown(code), false),
-        },
-    };
-    if found {
-        // Whoever closed the other end of the pipe has read enough.
-        std::io::stdout().write_all(text.as_bytes()).ok();
-        ExitCode::SUCCESS
-    } else {
-        std::io::stderr().write_all(text.as_bytes()).ok();
-        ExitCode::from(2)
+    let told = code.map_or_else(|| Ok(book(chapters().iter())), asked);
+    // Whoever closed the other end of the pipe has read enough.
+    match told {
+        Ok(text) => {
+            std::io::stdout().write_all(text.as_bytes()).ok();
+            ExitCode::SUCCESS
+        }
+        Err(text) => {
+            std::io::stderr().write_all(text.as_bytes()).ok();
+            ExitCode::from(2)
+        }
     }
 }
 
-fn asked(code: &str) -> Option<String> {
-    if let Some(rule) = rule_named(code) {
-        return Some(whole(rule));
+/// What is said of this code; an error says what to ask for instead.
+fn asked(code: &str) -> Result<String, String> {
+    let code = code.trim();
+    let family: Vec<_> = chapters().iter().filter(|chapter| chapter.family.eq_ignore_ascii_case(code)).collect();
+    if !family.is_empty() {
+        return Ok(book(family.into_iter()));
     }
-    if let Some(gone) = retired().iter().find(|gone| gone.code.eq_ignore_ascii_case(code.trim())) {
-        let mut out = String::new();
-        paragraph(&mut out, &format!("{} is retired: ", gone.code), gone.reason);
-        return Some(out);
+    match named(code) {
+        Named::Rule(told) => Ok(whole(told)),
+        Named::Retired(gone) => {
+            let mut out = String::new();
+            paragraph(&mut out, &format!("{} is retired: ", gone.code), gone.reason);
+            Ok(out)
+        }
+        Named::House(_) => {
+            let text = format!("{code} is a rule of a shop's own. It stands on that shop's pages, under Own rules.");
+            Err(text + "\n")
+        }
+        Named::Nothing(near) => Err(unknown(code, &near)),
     }
-    let family: Vec<_> = chapters().iter().filter(|chapter| chapter.family.eq_ignore_ascii_case(code.trim())).collect();
-    (!family.is_empty()).then(|| book(family.into_iter()))
 }
 
-fn unknown(code: &str) -> String {
-    let near = nearest_codes(code);
+fn unknown(code: &str, near: &[&str]) -> String {
     let mut out = String::new();
     let hint = if near.is_empty() {
         "\"endplay rules\" lists them all.".to_owned()
     } else {
         format!("The nearest are {}.", near.join(", "))
     };
-    paragraph(&mut out, "", &format!("There is no rule \"{}\". {hint}", code.trim()));
+    paragraph(&mut out, "", &format!("There is no rule \"{code}\". {hint}"));
     out
 }
 
+/// These chapters, and the limits their rules use.
 fn book<'a>(chapters: impl Iterator<Item = &'a Chapter>) -> String {
     let mut out = String::new();
+    let mut limits: Vec<LimitId> = Vec::new();
     for chapter in chapters {
         if !out.is_empty() {
             out.push('\n');
@@ -59,62 +66,59 @@ fn book<'a>(chapters: impl Iterator<Item = &'a Chapter>) -> String {
         paragraph(&mut out, "", &format!("{}  {}", chapter.family, chapter.title));
         for rule in chapter.rules {
             paragraph(&mut out, &format!("  {}  {:<8} ", rule.code, rule.severity.code()), rule.title);
+            limits.extend(rule.all_limits());
         }
+    }
+    let used = LimitId::ALL.iter().filter(|limit| limits.contains(limit));
+    let used: Vec<_> = used.map(|limit| limit_told(*limit, &Limits::default())).collect();
+    if !used.is_empty() {
+        out.push_str("\nLimits\n");
+    }
+    for limit in used {
+        paragraph(&mut out, "  ", &format!("{} {}. {}", limit.label, limit.stands, limit.range));
     }
     out
 }
 
-fn whole(rule: &Rule) -> String {
+fn whole(told: &'static Told) -> String {
     let mut out = String::new();
-    paragraph(&mut out, &format!("{}  ", rule.code), rule.title);
-    let accepts = if rule.customer_accepts { "; the customer has to accept it" } else { "" };
-    let asked = format!("{}, asked about from {} on{accepts}", rule.severity.code(), rule.due.code());
-    paragraph(&mut out, "        ", &asked);
-    for text in rule.paragraphs() {
+    paragraph(&mut out, &format!("{}  ", told.rule.code), told.rule.title);
+    paragraph(&mut out, "        ", &format!("{}, {}", told.rule.severity.code(), told.asked_about()));
+    for Section { heading, says } in told.sections(&Limits::default()) {
         out.push('\n');
-        paragraph(&mut out, "  ", &text);
-    }
-    out.push('\n');
-    paragraph(&mut out, "  The shop is told:      ", rule.shop);
-    paragraph(&mut out, "  The customer is told:  ", rule.customer.unwrap_or("Nothing; this is the bench's business."));
-    paragraph(&mut out, "  What puts it right:    ", rule.fix);
-    paragraph(&mut out, "  Basis:                 ", rule.basis);
-    let limits = rule.all_limits();
-    if !limits.is_empty() {
-        out.push_str("\n  Limits:\n");
-        for limit in limits {
-            paragraph(&mut out, "    ", &limit_told(limit));
+        paragraph(&mut out, "  ", &format!("{heading}:"));
+        for line in lines(&says) {
+            paragraph(&mut out, "    ", &line);
         }
     }
-    out.push('\n');
-    paragraph(&mut out, "  Fires on the plain job with:          ", &changes(&rule.example()));
-    paragraph(&mut out, "  Does not fire on the plain job with:  ", &changes(&rule.counter_example()));
     out
 }
 
-fn limit_told(limit: LimitId) -> String {
-    let said = limit.declaration();
-    let unit = if said.unit.is_empty() { String::new() } else { format!(" {}", said.unit) };
-    let (low, high) = said.range;
-    let range =
-        if low == high { "cannot be moved".to_owned() } else { format!("an owner may set {low} to {high}{unit}") };
-    format!("{} {}{unit} ({}; {range}). {}", said.label, said.default, said.mark, said.doc.trim())
-}
-
-/// What sets a job apart from the plain one.
-fn changes(job: &Job) -> String {
-    let plain = Job::plain();
-    let changed: Vec<_> = crate::job::fact_ids()
-        .filter(|fact| job.slot(*fact).json() != plain.slot(*fact).json())
-        .map(|fact| format!("{} {}", fact.declaration().path, job.say(fact).unwrap_or_else(|| "unknown".to_owned())))
-        .collect();
-    if changed.is_empty() { "nothing changed".to_owned() } else { changed.join(", ") }
+fn lines(says: &Says) -> Vec<String> {
+    let difference = |Difference { label, path, value }: &Difference| format!("{label}: {value} ({path})");
+    match says {
+        Says::Words(paragraphs) => paragraphs.clone(),
+        Says::Limits(limits) => {
+            let line = |limit: &LimitTold| format!("{} {}. {} {}", limit.label, limit.stands, limit.range, limit.means);
+            limits.iter().map(line).collect()
+        }
+        Says::Facts(parts) => {
+            let line = |part: &Part| {
+                let facts = part.facts.iter().map(|fact| fact.declaration());
+                let facts: Vec<_> = facts.map(|said| format!("{} ({})", said.label, said.path)).collect();
+                format!("{}: {}", part.label, facts.join(", "))
+            };
+            parts.iter().map(line).collect()
+        }
+        Says::Example(changed) => changed.iter().map(difference).collect(),
+    }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
     use crate::rules::rules;
+    use crate::rules::told::told;
 
     #[test]
     fn the_book_lists_every_rule_once() {
@@ -126,17 +130,30 @@ mod tests {
 
     #[test]
     fn one_rule_is_told_whole() {
-        for rule in rules() {
-            let text = whole(rule);
+        for told in told() {
+            let (rule, text) = (told.rule, whole(told));
             for heading in ["The shop is told:", "What puts it right:", "Basis:", "Fires on the plain job with:"] {
                 assert!(text.contains(heading), "{}: {heading}", rule.code);
             }
-            assert!(!text.lines().any(|line| line.starts_with("  Fires") && line.ends_with("nothing changed")));
+            assert!(text.contains(rule.basis.split_whitespace().next().unwrap()), "{}", rule.code);
+            for fact in told.parts.iter().flat_map(|part| &part.facts) {
+                assert!(text.contains(fact.declaration().path), "{}: {fact:?}", rule.code);
+            }
             assert!(text.lines().all(|line| line.chars().count() <= 96), "{}: a line is too wide", rule.code);
         }
         let bell = asked("cse-10").unwrap_or_default();
-        assert!(bell.contains("bell bore runout 0.01 in (memory, medium; an owner may set 0.004 to 0.015 in)"));
-        assert!(bell.contains("bell.runout_in 0.014 in"));
+        assert!(bell.contains("bell bore runout 0.01 in (memory, medium). An owner may set 0.004 to 0.015 in."));
+        assert!(bell.contains("Bell bore runout: 0.014 in (bell.runout_in)"));
+    }
+
+    #[test]
+    fn the_book_ends_with_its_limits_and_their_ranges() {
+        let whole = book(chapters().iter());
+        assert!(whole.contains("\nLimits\n"));
+        for limit in rules().flat_map(|rule| rule.all_limits()) {
+            assert!(whole.contains(&format!("  {} ", limit.declaration().label)), "{limit:?}");
+        }
+        assert!(whole.contains("bell bore runout 0.01 in (memory, medium). An owner may set 0.004 to 0.015 in."));
     }
 
     #[test]
@@ -148,8 +165,9 @@ mod tests {
 
     #[test]
     fn a_code_that_does_not_exist_is_answered_with_the_nearest() {
-        assert!(asked("CSE-13").is_none());
-        assert!(unknown("CSE-13").contains("CSE-1"));
-        assert!(unknown("whatever").contains("lists them all"));
+        let refused = |code| asked(code).expect_err(code);
+        assert!(refused("CSE-13").contains("CSE-1"));
+        assert!(refused("whatever").contains("lists them all"));
+        assert!(refused("hr-01").contains("Own rules"), "the command line knows no shop");
     }
 }

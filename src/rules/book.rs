@@ -25,6 +25,33 @@ pub struct Retired {
     pub reason: &'static str,
 }
 
+/// The letters of every family with its name, in the book's order.
+pub const fn families() -> &'static [(&'static str, &'static str)] {
+    FAMILIES
+}
+
+const FAMILIES: &[(&str, &str)] = &[
+    ("THR", "Threads"),
+    ("CSE", "Case and bell"),
+    ("PMP", "Pump"),
+    ("OWC", "One-way clutches"),
+    ("CLT", "Clutches"),
+    ("VLV", "Valve body and shift control"),
+    ("OUT", "Output, yoke and driveshaft"),
+    ("SPD", "Speedometer"),
+    ("COL", "Cooling"),
+    ("VNT", "Vent"),
+    ("PAN", "Pan, filter and dipstick"),
+    ("MNT", "Mounts and ground strap"),
+    ("GER", "Gears"),
+    ("CNV", "Converter"),
+    ("SFT", "Safety gear"),
+    ("MEA", "Measured at the bench"),
+    ("FLD", "Fluid"),
+    ("SEQ", "Order of the work"),
+    ("COM", "Papers and signatures"),
+];
+
 /// The chapters in the book's order.
 pub fn chapters() -> &'static [Chapter] {
     CHAPTERS

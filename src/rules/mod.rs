@@ -23,10 +23,11 @@ mod known;
 mod limits;
 mod parts;
 mod rule;
+pub mod told;
 mod verdict;
 
 pub use ask::{Ask, Measured, YesNo};
-pub use book::{Chapter, Retired, chapters, nearest_codes, retired, rule_named, rules};
+pub use book::{Chapter, Retired, chapters, families, nearest_codes, retired, rule_named, rules};
 pub use derived::{Derived, DerivedDeclaration, DerivedId};
 pub use known::{Known, Together, Truth};
 pub use limits::{LimitDeclaration, LimitId, LimitUsed, Limits, Mark, OutOfRange};

@@ -155,6 +155,23 @@ impl Due {
             Self::Delivery => "delivery",
         }
     }
+
+    /// As people read it: the stage, and what is done then.
+    pub const fn label(self) -> &'static str {
+        match self {
+            Self::Intake => "Intake (at the counter)",
+            Self::Spec => "Spec (when the build is chosen)",
+            Self::Teardown => "Teardown (when it is apart)",
+            Self::Assembly => "Assembly (before it is closed)",
+            Self::Test => "Test (on the stand)",
+            Self::Delivery => "Delivery (before it leaves)",
+        }
+    }
+
+    /// The label of a code that was kept; one that no version knows stays as it is.
+    pub fn label_of(code: &str) -> &str {
+        Self::from_code(code).map_or(code, |due| due.label())
+    }
 }
 
 /// Declares the rules of one chapter. Declared means registered, documented and run.

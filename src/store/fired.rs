@@ -22,3 +22,18 @@ pub async fn counts(conn: &mut PgConnection, shop: Uuid) -> sqlx::Result<Vec<Fir
     .fetch_all(conn)
     .await
 }
+
+/// The numbers of the newest tickets on which this rule has fired, newest first.
+pub async fn newest(conn: &mut PgConnection, shop: Uuid, code: &str, most: i64) -> sqlx::Result<Vec<i64>> {
+    sqlx::query_scalar!(
+        "SELECT ticket.number FROM rule_fired
+         JOIN ticket ON ticket.shop_id = rule_fired.shop_id AND ticket.id = rule_fired.ticket_id
+         WHERE rule_fired.shop_id = $1 AND rule_fired.code = $2
+         ORDER BY ticket.number DESC LIMIT $3",
+        shop,
+        code,
+        most
+    )
+    .fetch_all(conn)
+    .await
+}

@@ -4,7 +4,7 @@
 use crate::job::{FactId, Sheet, fact_named};
 use crate::plan::next::record;
 use crate::plan::steps::{filled_by, filler};
-use crate::rules::{LIMIT_USED, rule_named};
+use crate::rules::{Due, LIMIT_USED, rule_named};
 use crate::ticket::{Action, Found, Judgement, Role, Severity, Stage, TicketFacts, Undecided, may};
 use askama::Template;
 use std::collections::BTreeSet;
@@ -21,6 +21,8 @@ pub struct Findings {
     pub later: Vec<Waiting>,
     /// The facts most checks wait for now, the most wanted first.
     pub wanted: Vec<Wanted>,
+    /// Does a rule open beside the page, so that nothing typed is lost?
+    pub beside: bool,
 }
 
 /// The findings of one severity.
@@ -63,7 +65,7 @@ pub struct Waiting {
     pub code: String,
     /// What it looks for.
     pub title: String,
-    /// The stage that asks for it.
+    /// The stage that asks for it, in words.
     pub due: String,
     /// What it waits for.
     pub needs: Vec<FactLink>,
@@ -108,7 +110,8 @@ impl Findings {
         let (now, later): (Vec<_>, Vec<_>) =
             judgement.undecided.iter().partition(|undecided| stage.asks_for(&undecided.due));
         let waiting = |all: &[&Undecided]| all.iter().map(|one| waiting(one, facts, from)).collect();
-        Self { groups, now: waiting(&now), later: waiting(&later), wanted: wanted(&now, facts, from) }
+        let beside = matches!(from, From::Form(_));
+        Self { groups, now: waiting(&now), later: waiting(&later), wanted: wanted(&now, facts, from), beside }
     }
 
     /// The same with a way to set aside what a person of this role may.
@@ -199,7 +202,7 @@ fn waiting(undecided: &Undecided, facts: &TicketFacts, from: From) -> Waiting {
     Waiting {
         code: undecided.code.clone(),
         title: title.to_owned(),
-        due: undecided.due.clone(),
+        due: Due::label_of(&undecided.due).to_owned(),
         needs: undecided.needs.iter().map(|path| fact_link(path, facts, from)).collect(),
     }
 }

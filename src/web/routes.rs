@@ -5,8 +5,8 @@ use super::assets;
 use super::guard::guarded;
 use super::pages::{
     board, class_choice, class_tables, clearing, compare, contact, counter, customer, door, facts, hand_off, history,
-    house_rules, intake, intake_receipt, levers, limits, next, password, people, questions, receipt, setup, shop,
-    steps, tag, ticket,
+    house_rules, intake, intake_receipt, levers, limits, next, password, people, questions, receipt, rules, setup,
+    shop, steps, tag, ticket,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -68,6 +68,8 @@ fn shop_rows() -> Vec<Route> {
         looks("/staff", Staff(ManageStaff), get(people::show)),
         sends("/staff", Staff(ManageStaff), post(people::add)),
         sends("/staff/{id}/off", Staff(ManageStaff), post(people::switch_off)),
+        looks("/rules", Staff(ReadTickets), get(rules::show)),
+        looks("/rules/{code}", Staff(ReadTickets), get(rules::show_one)),
         looks("/limits", Staff(ReadTickets), get(limits::show)),
         looks("/limits/{name}", Staff(ReadTickets), get(limits::show_one)),
         sends("/limits/{name}", Staff(ChangeLimits), post(limits::send)),

@@ -22,7 +22,7 @@ mod words;
 
 pub use condition::{Condition, Names};
 pub use read::{Amiss, LONGEST, read};
-pub use rule::{HouseRule, house_code};
+pub use rule::{HouseRule, house_code, house_number};
 
 #[cfg(test)]
 mod tests;

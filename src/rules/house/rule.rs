@@ -32,3 +32,10 @@ pub struct HouseRule {
 pub fn house_code(nth: i32) -> String {
     format!("HR-{nth:02}")
 }
+
+/// Which of the shop's rules has this code, however it is spelled.
+pub fn house_number(code: &str) -> Option<i32> {
+    let (letters, number) = code.trim().split_once('-')?;
+    let nth = number.parse().ok().filter(|nth| *nth > 0)?;
+    letters.eq_ignore_ascii_case("HR").then_some(nth)
+}

@@ -108,13 +108,19 @@ pub struct LimitUsed {
 /// Prints the name, the number with its unit and the mark: `bell bore runout 0.01 in (memory, medium)`.
 impl fmt::Display for LimitUsed {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        let LimitDeclaration { label, default, mark, .. } = *self.limit.declaration();
-        let unit = self.limit.unit_after();
-        write!(f, "{label} {}{unit} ", self.value)?;
+        write!(f, "{} {}", self.limit.declaration().label, self.in_words())
+    }
+}
+
+impl LimitUsed {
+    /// The number with its unit and its mark: `0.01 in (memory, medium)`.
+    pub fn in_words(&self) -> String {
+        let LimitDeclaration { default, mark, .. } = *self.limit.declaration();
+        let number = self.limit.say(self.value);
         if self.value == default {
-            write!(f, "({mark})")
+            format!("{number} ({mark})")
         } else {
-            write!(f, "(set by this shop; {default}{unit} as supplied: {mark})")
+            format!("{number} (set by this shop; {} as supplied: {mark})", self.limit.say(default))
         }
     }
 }
@@ -131,6 +137,13 @@ impl LimitId {
     /// A number as people read it, with the limit's unit.
     pub fn say(self, number: f64) -> String {
         format!("{number}{}", self.unit_after())
+    }
+
+    /// What an owner may set, `0.004 to 0.015 in`; none when it cannot be moved.
+    pub fn range_in_words(self) -> Option<String> {
+        let LimitDeclaration { range: (low, high), whole, .. } = *self.declaration();
+        let kind = if whole { ", whole numbers" } else { "" };
+        (low != high).then(|| format!("{low} to {}{kind}", self.say(high)))
     }
 
     /// The limit of this name, if there is one.

@@ -2,10 +2,8 @@
 
 mod edit;
 mod field;
-mod groups;
 mod sheet;
 
 pub use edit::{default_source, edit_of, held, only_the_edit, topics};
 pub use field::{Answer, Control, FactField, as_typed, name_of, source_name_of};
-pub use groups::group_label;
 pub use sheet::{FieldGroup, SheetCard, field_groups, filled, sheet_cards};

@@ -1,8 +1,7 @@
 //! A sheet of facts: as a list of what is known, and as questions group by group.
 
 use super::field::FactField;
-use super::group_label;
-use crate::job::{FactId, Sheet, fact_ids};
+use crate::job::{FactId, Sheet, fact_ids, group_label};
 use crate::plan::steps::filler;
 use crate::ticket::{Contents, Judgement, Stage};
 use crate::web::findings::waited_for;
@@ -79,7 +78,7 @@ pub fn sheet_cards(contents: &Contents, judgement: &Judgement, stage: Stage, zon
             let facts: Vec<FactId> = on(sheet).collect();
             let mut groups: Vec<KnownGroup> = Vec::new();
             for (fact, known) in facts.iter().filter_map(|fact| Some((*fact, known_fact(*fact, contents, zone)?))) {
-                let label = group_label(fact.declaration());
+                let label = group_label(fact.declaration().group());
                 match groups.last_mut().filter(|group| group.label == label) {
                     Some(group) => group.facts.push(known),
                     None => groups.push(KnownGroup { label, facts: vec![known] }),
@@ -131,7 +130,7 @@ pub fn field_groups(
     for fact in on(sheet).filter(|fact| filler(*fact).is_none()) {
         let waits = waited_for(judgement, stage, fact);
         let field = FactField::new(fact, form, recorded.facts.origin(fact), waits);
-        let label = group_label(fact.declaration());
+        let label = group_label(fact.declaration().group());
         if groups.last().is_none_or(|group| group.label != label) {
             groups.push(FieldGroup { label, fields: Vec::new(), more: Vec::new(), of: 0, wanted: 0, answered: 0 });
         }

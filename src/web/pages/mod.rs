@@ -25,6 +25,7 @@ pub mod password;
 pub mod people;
 pub mod questions;
 pub mod receipt;
+pub mod rules;
 pub mod setup;
 pub mod shop;
 pub mod steps;

@@ -3,6 +3,7 @@
 mod clearing;
 mod customer;
 mod next;
+mod rules;
 mod shop;
 mod steps;
 mod tickets;

@@ -19,6 +19,7 @@ mod next;
 mod papers;
 mod people;
 mod roles;
+mod rules;
 mod steps;
 mod ticket;
 mod walk;

@@ -75,6 +75,8 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("GET", "/class-tables/{id}", STAFF),
     ("GET", "/tickets/{number}/class-table", STAFF),
     ("POST", "/tickets/{number}/class-table", STAFF),
+    ("GET", "/rules", STAFF),
+    ("GET", "/rules/{code}", STAFF),
     ("GET", "/limits", STAFF),
     ("GET", "/limits/{name}", STAFF),
     ("POST", "/limits/{name}", OWNER),

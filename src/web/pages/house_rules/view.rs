@@ -69,12 +69,18 @@ pub struct Shown {
     pub kept: Version,
     /// When it was written.
     pub made: String,
+    /// How bad it is, in words.
+    pub severity: &'static str,
 }
 
 impl One {
     /// The rule of these versions, newest first; there is at least one.
     pub fn new(versions: &[Version], zone: &TimeZone) -> Self {
-        let shown = |version: &Version| Shown { kept: version.clone(), made: moment(version.at, zone) };
+        let shown = |version: &Version| Shown {
+            kept: version.clone(),
+            made: moment(version.at, zone),
+            severity: severity(version).label(),
+        };
         Self {
             row: row(versions),
             newest: shown(&versions[0]),

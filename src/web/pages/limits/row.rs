@@ -32,14 +32,9 @@ pub struct Row {
 impl Row {
     /// This limit as the shop has it.
     pub fn new(limit: LimitId, limits: &Limits) -> Self {
-        let LimitDeclaration { name, label, doc, default, mark, range: (low, high), whole, .. } = *limit.declaration();
+        let LimitDeclaration { name, label, doc, default, mark, .. } = *limit.declaration();
         let stands = limits.get(limit);
-        let movable = low != high;
-        let range = if movable {
-            format!("{low} to {}{}", limit.say(high), if whole { ", whole numbers" } else { "" })
-        } else {
-            "cannot be moved".to_owned()
-        };
+        let range = limit.range_in_words();
         Self {
             name,
             label,
@@ -48,8 +43,8 @@ impl Row {
             moved: stands != default,
             supplied: limit.say(default),
             mark: mark.to_string(),
-            range,
-            movable,
+            movable: range.is_some(),
+            range: range.unwrap_or_else(|| "cannot be moved".to_owned()),
             rules: rules().filter(|rule| rule.all_limits().contains(&limit)).collect(),
         }
     }

@@ -94,6 +94,7 @@ pub fn findings(judgement: &Judgement, contents: &Contents, sections: &[Section]
     let here: BTreeSet<&str> =
         sections.iter().flat_map(|section| &section.questions).map(|asked| asked.field.path).collect();
     let mut findings = Findings::new(judgement, &contents.facts, Stage::Intake, From::Ticket(0));
+    findings.beside = true;
     let lead = |link: &mut FactLink| {
         let path = path_of(link);
         link.href = if here.contains(path) { format!("#f.{path}") } else { String::new() };

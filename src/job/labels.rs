@@ -1,10 +1,16 @@
-//! What the groups of facts are called on pages.
+//! What the groups of facts are called by people.
 
-use crate::job::Declaration;
+use super::Declaration;
 
-/// The heading over a group of facts.
-pub fn group_label(declaration: &Declaration) -> &'static str {
-    let group = declaration.path.split_once('.').map_or(declaration.path, |(group, _)| group);
+impl Declaration {
+    /// The name of the group it belongs to, as the job file spells it.
+    pub fn group(&self) -> &'static str {
+        self.path.split_once('.').map_or(self.path, |(group, _)| group)
+    }
+}
+
+/// What people call the group of this name.
+pub fn group_label(group: &'static str) -> &'static str {
     LABELS.iter().find(|(name, _)| *name == group).map_or(group, |(_, label)| label)
 }
 
@@ -54,7 +60,8 @@ mod tests {
     #[test]
     fn every_group_has_a_heading_of_its_own() {
         for (name, declarations) in GROUPS {
-            let label = group_label(&declarations[0]);
+            assert!(declarations.iter().all(|declaration| declaration.group() == *name), "{name}");
+            let label = group_label(name);
             assert!(label != *name && label.starts_with(char::is_uppercase), "{name}");
         }
         assert_eq!(GROUPS.len(), LABELS.len());
