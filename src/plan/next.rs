@@ -22,7 +22,7 @@ mod early;
 mod order;
 
 use super::counter::comes_up;
-use super::steps::{Filler, Step, filler};
+use super::steps::{Filler, filler};
 use crate::job::{FactId, FactSet, Job, Sheet};
 use crate::rules::{Derived, Due, Limits, Rule, Severity, rules};
 use order::Open;
@@ -55,7 +55,7 @@ pub struct Filled {
     /// The fact.
     pub fact: FactId,
     /// Where it comes from.
-    pub from: Record,
+    pub from: Filler,
     /// The checks that wait for it, the gravest first.
     pub decides: Vec<Decides>,
 }
@@ -82,15 +82,6 @@ pub enum Turn {
     OnceApart,
 }
 
-/// A record of the shop that fills facts in.
-#[derive(Clone, Copy, Debug)]
-pub enum Record {
-    /// The log of what was done, in which order: the place of this step.
-    StepLog(&'static Step),
-    /// The versions of the job and what was signed.
-    Papers,
-}
-
 /// How far the work has come, as far as asking goes.
 #[derive(Clone, Copy)]
 pub struct At<'a> {
@@ -109,7 +100,7 @@ pub fn next(job: &Job, limits: &Limits, at: At<'_>) -> Next {
         .filter(|(_, needs)| !needs.is_empty())
         .collect();
     let wanted = waiting.iter().fold(FactSet::EMPTY, |all, (_, needs)| all.with(*needs));
-    let (filled, asked): (Vec<FactId>, Vec<FactId>) = wanted.iter().partition(|fact| record(*fact).is_some());
+    let (filled, asked): (Vec<FactId>, Vec<FactId>) = wanted.iter().partition(|fact| filler(*fact).is_some());
     let early = early::shares(job, limits, &waiting, &asked);
     let open: Vec<Open> = waiting
         .iter()
@@ -144,18 +135,10 @@ pub fn next(job: &Job, limits: &Limits, at: At<'_>) -> Next {
             .collect(),
         filled: filled
             .into_iter()
-            .filter_map(|fact| Some(Filled { fact, from: record(fact)?, decides: decides(fact) }))
+            .filter_map(|fact| Some(Filled { fact, from: filler(fact)?, decides: decides(fact) }))
             .collect(),
         open: waiting.len(),
     }
-}
-
-/// Which record fills a fact in, when one does.
-pub fn record(fact: FactId) -> Option<Record> {
-    Some(match filler(fact)? {
-        Filler::Log(step) => Record::StepLog(step),
-        Filler::Papers => Record::Papers,
-    })
 }
 
 /// Four notes weigh as one caution, four cautions as one stop.

@@ -1,6 +1,9 @@
 //! What a customer sees: the paper, and what changed since they last signed. Looking changes nothing.
 
+use super::choose::{Offers, offers};
 use super::link::{LinkState, shows, state};
+use super::variant::variants;
+use super::weigh::Scales;
 use super::{Caller, Failure, Pass, Receipt, Revision, Service, Shop, Ticket, receipt};
 use crate::store::{customer, link, revision, shop, signature, ticket};
 use crate::ticket::{
@@ -24,6 +27,8 @@ pub struct LinkPage {
     pub ticket: i64,
     /// What to read and sign; only while the link is open.
     pub shown: Option<Shown>,
+    /// What the customer can choose instead of the build as it stands; only while the link is open.
+    pub offers: Offers,
     /// The receipt; only when the link was answered.
     pub receipt: Option<Receipt>,
 }
@@ -63,17 +68,24 @@ impl Service {
     /// [`Failure::NotFound`] when there is no such link; the words are the same whatever the reason.
     pub async fn open_link(&self, pass: &str) -> Result<LinkPage, Failure> {
         let pass = Pass::read(pass).ok_or(Failure::NotFound("such page"))?;
-        let (shop_id, hash, now) = (pass.shop(), pass.hash(), self.now());
+        let (shop_id, hash, now, judge) = (pass.shop(), pass.hash(), self.now(), self.judge);
         self.read(|conn| {
             Box::pin(async move {
                 let link = link::find(conn, shop_id, &hash).await?.ok_or(Failure::NotFound("such page"))?;
                 let shop = shop::find(conn, shop_id).await?.ok_or(Failure::NotFound("such page"))?;
                 let state = state(&link, now);
                 let ticket = ticket::find(conn, shop_id, link.ticket).await?.ok_or(Failure::NotFound("such page"))?;
+                let mut offered = Offers::default();
                 let shown = match state {
                     LinkState::Open => {
-                        let revision = shows(&link, ticket.revision);
-                        Some(show(conn, &shop, &ticket, link.purpose, revision).await?)
+                        let number = shows(&link, ticket.revision);
+                        if link.purpose == Purpose::Build {
+                            let revision = of(conn, shop_id, ticket.id, number).await?;
+                            let scales = Scales::of(conn, shop_id, judge, &ticket).await?;
+                            let kept = variants(conn, (shop_id, ticket.id), &revision, &scales).await?;
+                            offered = offers(conn, &shop, &ticket, &revision, kept, link.id).await?;
+                        }
+                        Some(show(conn, &shop, &ticket, link.purpose, number).await?)
                     }
                     _ => None,
                 };
@@ -81,7 +93,8 @@ impl Service {
                     LinkState::Used { reference, .. } => receipt::find(conn, shop_id, reference).await?,
                     _ => None,
                 };
-                Ok(LinkPage { shop, state, purpose: link.purpose, ticket: link.ticket, shown, receipt })
+                let (purpose, ticket) = (link.purpose, link.ticket);
+                Ok(LinkPage { shop, state, purpose, ticket, shown, offers: offered, receipt })
             })
         })
         .await

@@ -4,6 +4,7 @@ use super::link::listed;
 use super::move_stage::standing;
 use super::receipt::read_back;
 use super::use_class_table::taken;
+use super::variant::{Variant, variants};
 use super::weigh::Scales;
 use super::{
     Book, Caller, Customer, CustomerLink, Event, Failure, Heading, Passed, Receipt, Revision, Service, TableTaken,
@@ -46,6 +47,8 @@ pub struct TicketPage {
     pub history: Vec<Event>,
     /// The number of the job it comes back from.
     pub comeback_of: Option<i64>,
+    /// What it could be instead, kept for the customer to choose from.
+    pub variants: Vec<Variant>,
     /// The numbers of the same vehicle's other jobs, newest first.
     pub same_vehicle: Vec<i64>,
 }
@@ -85,10 +88,12 @@ impl Service {
                     None => None,
                 };
                 let others = ticket::of_vehicle(conn, shop, ticket.vehicle_id).await?;
+                let variants = variants(conn, (shop, ticket.id), &revision, &scales).await?;
                 Ok(TicketPage {
                     log: step::log(conn, shop, ticket.id).await?,
                     book: scales.book,
                     class_table: taken(conn, shop, ticket.id).await?,
+                    variants,
                     standing: standing(&ticket, &revision.judgement, &passed),
                     receipts: kept.into_iter().map(read_back).collect::<Result<_, _>>()?,
                     links: links.into_iter().map(|link| listed(link, now)).collect(),

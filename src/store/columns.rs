@@ -1,7 +1,7 @@
 //! How the program's own types stand in columns: codes as text, documents as jsonb.
 
 use crate::ticket::{
-    Act, Answer, Channel, Gate, Happening, Judgement, Purpose, Quoted, Role, Stage, TicketFacts, WaitsFor, Words,
+    Act, Answer, Channel, Edit, Gate, Happening, Judgement, Purpose, Quoted, Role, Stage, TicketFacts, WaitsFor, Words,
 };
 use sqlx::encode::IsNull;
 use sqlx::error::BoxDynError;
@@ -61,4 +61,4 @@ macro_rules! documents {
         }
     )+};
 }
-documents!(Happening, Judgement, Quoted, TicketFacts, Words);
+documents!(Edit, Happening, Judgement, Quoted, TicketFacts, Words);

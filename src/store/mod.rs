@@ -22,6 +22,7 @@ pub mod signature;
 pub mod staff;
 pub mod step;
 pub mod ticket;
+pub mod variant;
 
 use sqlx::migrate::Migrator;
 

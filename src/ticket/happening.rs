@@ -94,6 +94,21 @@ pub enum Happening {
         name: String,
         version: i32,
     },
+    VariantKept {
+        name: String,
+        version: i32,
+    },
+    VariantWithdrawn {
+        name: String,
+    },
+    VariantApplied {
+        name: String,
+        revision: i32,
+    },
+    VariantChosen {
+        name: String,
+        by: String,
+    },
     ShopSetUp {
         name: String,
     },
@@ -197,6 +212,11 @@ impl Happening {
                 format!("Class facts taken from the table {name}, version {version}")
             }
             Self::ClassTableWritten { name, version } => format!("Class table typed: {name}, version {version}"),
+            Self::VariantKept { name, version: 1 } => format!("Variant kept: {name}"),
+            Self::VariantKept { name, version } => format!("Variant {name} changed: its version {version}"),
+            Self::VariantWithdrawn { name } => format!("Variant withdrawn: {name}"),
+            Self::VariantApplied { name, revision } => format!("Variant {name} is now the job, as version {revision}"),
+            Self::VariantChosen { name, by } => format!("{by} chose the variant {name}"),
             Self::ShopSetUp { name } => format!("{name} was set up"),
             Self::ShopChanged { .. } => "Shop particulars changed".into(),
             Self::LeverPriced { change } => format!("Price set: {}", change.label),

@@ -25,6 +25,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/css/steps.css"),
         include_str!("../../static/css/plans.css"),
         include_str!("../../static/css/rules.css"),
+        include_str!("../../static/css/what_if.css"),
         include_str!("../../static/css/paper.css"),
     ];
     Asset::new("endplay", "css", "text/css; charset=utf-8", sheets.concat())

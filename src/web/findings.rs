@@ -2,7 +2,6 @@
 //! to do and what it rests on; then what cannot be decided yet and what it waits for.
 
 use crate::job::{FactId, Sheet, fact_named};
-use crate::plan::next::record;
 use crate::plan::steps::{filled_by, filler};
 use crate::rules::{Due, LIMIT_USED, rule_named};
 use crate::ticket::{Action, Found, Judgement, Role, Severity, Stage, TicketFacts, Undecided, may};
@@ -163,7 +162,7 @@ pub fn waited_for(judgement: &Judgement, stage: Stage, fact: FactId) -> usize {
 pub fn wanted_facts(judgement: &Judgement, stage: Stage) -> usize {
     let due = judgement.undecided.iter().filter(|undecided| stage.asks_for(&undecided.due));
     let facts: BTreeSet<_> = due.flat_map(|undecided| &undecided.needs).filter_map(|path| fact_named(path)).collect();
-    facts.into_iter().filter(|fact| record(*fact).is_none()).count()
+    facts.into_iter().filter(|fact| filler(*fact).is_none()).count()
 }
 
 fn group(severity: Severity, judgement: &Judgement, facts: &TicketFacts, from: From) -> Option<Group> {

@@ -13,6 +13,7 @@
 mod access;
 mod assets;
 mod cookie;
+mod difference;
 mod extract;
 mod facts;
 mod failure;

@@ -6,7 +6,7 @@ use super::guard::guarded;
 use super::pages::{
     board, class_choice, class_tables, clearing, compare, contact, counter, customer, door, facts, hand_off, history,
     house_rules, intake, intake_receipt, levers, limits, next, password, people, questions, receipt, rules, setup,
-    shop, steps, tag, ticket,
+    shop, steps, tag, ticket, what_if,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -130,6 +130,7 @@ fn customer_rows() -> Vec<Route> {
         looks("/c/{token}", Anyone, get(customer::read)),
         sends("/c/{token}/sign", Anyone, post(customer::sign)),
         sends("/c/{token}/decline", Anyone, post(customer::decline)),
+        sends("/c/{token}/choose", Anyone, post(customer::choose)),
         looks("/c/{token}/receipt", Anyone, get(customer::receipt)),
     ]
 }
@@ -174,6 +175,11 @@ fn ticket_rows() -> Vec<Route> {
         looks("/tickets/{number}/steps/{code}", Staff(ReadTickets), get(steps::show_one)),
         sends("/tickets/{number}/steps/{code}", Staff(ChangeFacts), post(steps::send)),
         sends("/tickets/{number}/steps/{code}/look", Staff(ChangeFacts), post(steps::look)),
+        looks("/tickets/{number}/what-if", Staff(ChangeFacts), get(what_if::show)),
+        sends("/tickets/{number}/what-if", Staff(ChangeFacts), post(what_if::send)),
+        sends("/tickets/{number}/what-if/look", Staff(ChangeFacts), post(what_if::look)),
+        sends("/tickets/{number}/variants/{nth}/apply", Staff(ChangeFacts), post(what_if::apply)),
+        sends("/tickets/{number}/variants/{nth}/withdraw", Staff(ChangeFacts), post(what_if::withdraw)),
         looks("/tickets/{number}/contact", Staff(ChangeContact), get(contact::show)),
         sends("/tickets/{number}/contact", Staff(ChangeContact), post(contact::send)),
         looks("/tickets/{number}/history", Staff(ReadTickets), get(history::show)),

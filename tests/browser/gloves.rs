@@ -30,7 +30,8 @@ async fn whatever_is_tapped_on_the_shop_floor_is_big_enough_and_apart() {
     let mut pages: Vec<String> = ["/", "/?q=Oakhollow"].map(str::to_owned).into();
     pages.extend(jobs);
     let job = format!("/tickets/{}", demo.tickets[12]);
-    for page in ["facts/spec", "facts/outside", "facts/measured", "history", "intake", "intake/done", "next"] {
+    for page in ["facts/spec", "facts/outside", "facts/measured", "history", "intake", "intake/done", "next", "what-if"]
+    {
         pages.push(format!("{job}/{page}"));
     }
     // At a hold point, out of order, and before the first step.

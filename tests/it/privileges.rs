@@ -4,7 +4,7 @@ use crate::support;
 use sqlx::{AssertSqlSafe, Executor, Row};
 
 /// Written once, read for ever.
-const HISTORY: [&str; 14] = [
+const HISTORY: [&str; 16] = [
     "class_table",
     "class_table_use",
     "house_rule",
@@ -19,6 +19,8 @@ const HISTORY: [&str; 14] = [
     "gate_override",
     "idempotency",
     "step_log",
+    "variant",
+    "variant_choice",
 ];
 
 async fn tables(database: &support::TestDatabase) -> Vec<String> {
@@ -132,6 +134,8 @@ async fn every_grant_is_one_somebody_decided_on() {
             "step_log: insert select",
             "ticket: insert select update",
             "ticket_search: delete insert select",
+            "variant: insert select",
+            "variant_choice: insert select",
             "vehicle: insert select update",
         ]
     );

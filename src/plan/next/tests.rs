@@ -96,7 +96,7 @@ fn every_blank_that_a_due_check_waits_for_is_listed_once_and_what_is_known_is_no
         assert_eq!(once, listed);
         for question in &list.questions {
             assert!(!question.decides.is_empty(), "{} is asked for nothing", question.fact.declaration().path);
-            assert!(record(question.fact).is_none());
+            assert!(filler(question.fact).is_none());
         }
     }
 }
@@ -130,9 +130,9 @@ fn what_the_records_fill_in_is_named_and_not_asked() {
     assert!(list.questions.is_empty(), "{:?}", list.questions);
     let filled: Vec<_> = list.filled.iter().map(|filled| (filled.fact.declaration().path, filled.from)).collect();
     for place in ["order.vent_tap", "order.final_wash"] {
-        assert!(filled.iter().any(|(path, from)| *path == place && matches!(from, Record::StepLog(_))), "{filled:?}");
+        assert!(filled.iter().any(|(path, from)| *path == place && matches!(from, Filler::Log(_))), "{filled:?}");
     }
-    assert!(filled.iter().any(|(path, from)| *path == "paper.signed_version" && matches!(from, Record::Papers)));
+    assert!(filled.iter().any(|(path, from)| *path == "paper.signed_version" && matches!(from, Filler::Papers)));
 }
 
 #[test]
@@ -193,7 +193,7 @@ fn early_shares_are_what_each_answer_really_settles() {
 
 #[test]
 fn every_question_is_tried_with_answers_it_may_have() {
-    for fact in fact_ids().filter(|fact| record(*fact).is_none()) {
+    for fact in fact_ids().filter(|fact| filler(*fact).is_none()) {
         let declaration = fact.declaration();
         let fit =
             answers_to(declaration).iter().filter(|answer| (declaration.check)(answer, declaration).is_ok()).count();

@@ -49,6 +49,11 @@ impl FormState {
         Uuid::now_v7()
     }
 
+    /// Everything that stands in it.
+    pub const fn typed(&self) -> &Fields {
+        &self.typed
+    }
+
     /// What stands in a field.
     pub fn value(&self, name: &str) -> &str {
         self.typed.get(name).unwrap_or_default()

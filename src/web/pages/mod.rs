@@ -31,3 +31,4 @@ pub mod shop;
 pub mod steps;
 pub mod tag;
 pub mod ticket;
+pub mod what_if;

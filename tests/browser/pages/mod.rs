@@ -7,6 +7,7 @@ mod rules;
 mod shop;
 mod steps;
 mod tickets;
+mod what_if;
 
 use endplay::web;
 pub use steps::worked_on;

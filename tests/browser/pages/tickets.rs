@@ -101,6 +101,7 @@ async fn the_pages_of_a_job() {
     let aside = "return [document.querySelector('.finding-aside a').pathname]";
     let aside = walk.visitor.browser.sentences(aside, vec![]).await.remove(0);
     walk.visit("aside", &aside).await;
+    walk.visit("what-if", &format!("{stopped}/what-if")).await;
     walk.visit("compare", &format!("{stopped}/compare?from=1&to=2")).await;
     walk.visit("receipt-shop", &format!("/receipts/{}", jobs.receipt)).await;
     assert_all_visited(&walk.visited, |path| path.starts_with("/tickets/") || path.starts_with("/receipts/"));

@@ -23,3 +23,4 @@ mod rules;
 mod steps;
 mod ticket;
 mod walk;
+mod what_if;

@@ -1,6 +1,6 @@
 //! What a customer sends: a signature or a no. The use case checks it; here it is only read.
 
-use crate::service::{self, CustomerAnswer};
+use crate::service::{self, CustomerAnswer, CustomerChoice};
 use crate::ticket;
 use crate::web::form::{Entry, Problem, Reader};
 
@@ -16,6 +16,12 @@ pub struct Declined {
     shown: String,
     name: String,
     why: String,
+}
+
+/// A choice between variants as it was sent.
+pub struct Choice {
+    variant: String,
+    name: String,
 }
 
 /// How the fields of ticks begin.
@@ -37,6 +43,25 @@ impl Entry for Declined {
     fn read(reader: &mut Reader<'_>) -> Self {
         let field = |name: &str| reader.fields().get(name).unwrap_or_default().to_owned();
         Self { shown: field("shown"), name: field("who"), why: field("why") }
+    }
+}
+
+impl Entry for Choice {
+    fn read(reader: &mut Reader<'_>) -> Self {
+        let field = |name: &str| reader.fields().get(name).unwrap_or_default().to_owned();
+        let (variant, name) = (field("variant"), field("chooser"));
+        if variant.is_empty() {
+            reader.wrong("variant", "Pick one of the builds, or sign the one that stands below.");
+        }
+        Self { variant, name }
+    }
+}
+
+impl Choice {
+    /// The command it stands for; none when no variant has such a name.
+    pub fn choice(self, agent: String) -> Option<CustomerChoice> {
+        let (nth, version) = self.variant.split_once('.')?;
+        Some(CustomerChoice { nth: nth.parse().ok()?, version: version.parse().ok()?, name: self.name, agent })
     }
 }
 

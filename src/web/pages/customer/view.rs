@@ -1,7 +1,7 @@
 //! What a customer reads and signs, by link or on the shop's screen.
 
 use crate::plan::summary::TO_PUT_RIGHT;
-use crate::service::{Shop, Shown, SinceSigned};
+use crate::service::{Offers, Shop, Shown, SinceSigned};
 use crate::ticket::{Paper, Purpose, Reworded, Tick, TickStanding};
 use crate::web::form::FormState;
 use askama::Template;
@@ -20,6 +20,8 @@ pub struct CustomerPage {
     digest: String,
     form: FormState,
     decline: FormState,
+    offers: Offers,
+    choose: FormState,
 }
 
 /// Where the page is read.
@@ -98,6 +100,14 @@ impl Place {
         }
     }
 
+    /// Where choosing is sent; at the counter people talk instead.
+    pub fn choose(&self) -> String {
+        match self {
+            Self::Link { token } => format!("/c/{token}/choose"),
+            Self::Counter { .. } => String::new(),
+        }
+    }
+
     /// Where saying no is sent.
     pub fn decline(&self) -> String {
         match self {
@@ -129,7 +139,14 @@ impl CustomerPage {
             place,
             form,
             decline,
+            offers: Offers::default(),
+            choose: FormState::empty(),
         }
+    }
+
+    /// The same with what can be chosen instead.
+    pub fn offering(self, offers: Offers, choose: FormState) -> Self {
+        Self { offers, choose, ..self }
     }
 }
 

@@ -2,13 +2,13 @@
 
 use crate::job::Sheet;
 use crate::service::{Preview, Voided};
-use crate::ticket::{Change, Found, Judgement, Severity, TickStanding};
+use crate::ticket::{Change, Found, TickStanding};
+use crate::web::difference::{Difference, Gone};
 use crate::web::findings::counted;
 use crate::web::form::Fields;
 use crate::web::frame::Frame;
 use crate::web::pages::ticket::Head;
 use askama::Template;
-use std::collections::HashSet;
 use uuid::Uuid;
 
 /// The page that shows what would change.
@@ -30,40 +30,14 @@ pub struct DiffPage {
     carried: Vec<(String, String)>,
 }
 
-/// A finding that goes.
-struct Gone {
-    severity: Severity,
-    title: String,
-    code: String,
-    /// Only because a fact it rested on became unknown: that clears nothing.
-    open: bool,
-}
-
 impl DiffPage {
     /// What this preview comes to, with the form that asked for it.
     pub fn new(frame: Frame, head: Head, sheet: Sheet, preview: Preview, typed: &Fields) -> Self {
-        let (before, after) = (&preview.before, &preview.after);
-        let found = |judgement: &Judgement| judgement.findings.iter().map(|found| found.code.clone()).collect();
-        let open = |judgement: &Judgement| judgement.undecided.iter().map(|open| open.code.clone()).collect();
-        let (found_before, found_after): (HashSet<String>, HashSet<String>) = (found(before), found(after));
-        let (open_before, open_after): (HashSet<String>, HashSet<String>) = (open(before), open(after));
+        let difference = Difference::new(&preview.before, &preview.after);
         Self {
-            new: after.findings.iter().filter(|found| !found_before.contains(&found.code)).cloned().collect(),
-            gone: before
-                .findings
-                .iter()
-                .filter(|found| !found_after.contains(&found.code))
-                .map(|found| Gone {
-                    severity: found.severity,
-                    title: found.title.clone(),
-                    code: found.code.clone(),
-                    open: open_after.contains(&found.code),
-                })
-                .collect(),
-            undecided: undecided(
-                open_before.difference(&open_after).count(),
-                open_after.difference(&open_before).count(),
-            ),
+            undecided: undecided(difference.decided, difference.opened.len()),
+            new: difference.new,
+            gone: difference.gone,
             carried: typed
                 .pairs()
                 .filter(|(name, _)| !matches!(*name, "once" | "do"))

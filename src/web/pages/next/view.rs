@@ -3,7 +3,8 @@
 use super::form::{Aside, no_counts};
 use crate::job::{Declaration, FactId, FactSet};
 use crate::plan::counter_question;
-use crate::plan::next::{self, Decides, Next, NextQuestion, Record, Turn};
+use crate::plan::next::{self, Decides, Next, NextQuestion, Turn};
+use crate::plan::steps::Filler;
 use crate::rules::{Due, Severity};
 use crate::service::TicketPage;
 use crate::ticket::Stage;
@@ -115,10 +116,10 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
             .iter()
             .map(|filled| Item {
                 why_later: match filled.from {
-                    Record::StepLog(step) => {
+                    Filler::Log(step) => {
                         format!("It comes from the step log, by the step {}: {}.", step.code, step.title)
                     }
-                    Record::Papers => "It follows from the job's own versions, prices and signatures.".to_owned(),
+                    Filler::Papers => "It follows from the job's own versions, prices and signatures.".to_owned(),
                 },
                 ..self::item(filled.fact, &filled.decides)
             })

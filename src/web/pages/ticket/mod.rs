@@ -25,6 +25,7 @@ use crate::web::form::{Fields, FormState};
 use crate::web::frame::{Answer, Frame, again, page};
 use crate::web::moment::{clock, zone};
 use crate::web::pages::steps::summary;
+use crate::web::pages::what_if::{self, VariantCard};
 use crate::web::site::AppState;
 use askama::Template;
 use axum::extract::State;
@@ -49,6 +50,7 @@ struct TicketTemplate {
     price_rows: Vec<PriceRow>,
     /// How far the work is.
     steps: String,
+    variants: Vec<VariantCard>,
 }
 
 impl TicketTemplate {
@@ -103,7 +105,8 @@ fn template(
 ) -> TicketTemplate {
     let view = TicketView::new(ticket, &frame.caller, now);
     let price_rows = price::rows(&form, ticket.revision.contents.price());
-    TicketTemplate { steps: summary(ticket), frame, view, saved, undo, form, price_rows }
+    let variants = what_if::cards(ticket, &now.zone);
+    TicketTemplate { steps: summary(ticket), frame, view, saved, undo, form, price_rows, variants }
 }
 
 /// What every page about a ticket starts from.
@@ -145,6 +148,8 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "note" => "the note.".to_owned(),
         "contact" => "the customer and the vehicle.".to_owned(),
         "class" => format!("the class table, as version {}.", ticket.ticket.revision),
+        "variant" => "the variant.".to_owned(),
+        "withdrawn" => "the variant is no longer offered.".to_owned(),
         "facts" => format!("this is now version {}.", ticket.ticket.revision),
         "plan" => {
             format!("the plan, as version {}. What has to be measured or signed is blank.", ticket.ticket.revision)

@@ -53,11 +53,13 @@ pub fn rows(form: &FormState, stands: Option<&Price>) -> Vec<PriceRow> {
         .collect()
 }
 
-fn what_name(at: usize) -> String {
+/// The name of the field that says what a line is for.
+pub fn what_name(at: usize) -> String {
     format!("what.{at}")
 }
 
-fn amount_name(at: usize) -> String {
+/// The name of the field with a line's amount.
+pub fn amount_name(at: usize) -> String {
     format!("amount.{at}")
 }
 
@@ -69,22 +71,28 @@ pub struct PriceSent {
 
 impl Entry for PriceSent {
     fn read(reader: &mut Reader<'_>) -> Self {
-        let mut lines = Vec::new();
-        for at in 1..=MOST {
-            let what = reader.line(&what_name(at), &format!("What line {at} is for"), 200);
-            let cents = amount(reader, at);
-            match (what.is_empty(), cents) {
-                (false, Some(cents)) => lines.push(PriceLine { what, cents }),
-                (true, Some(_)) => reader.wrong(what_name(at), format!("Say what line {at} of the price is for.")),
-                (false, None) if reader.fields().get(&amount_name(at)).is_none_or(|text| text.trim().is_empty()) => {
-                    reader.wrong(amount_name(at), format!("Write what line {at}, \"{what}\", costs; 0 if it is free."));
-                }
-                _ => {}
-            }
-        }
+        let price = lines(reader);
         let base = reader.number("base").and_then(|base| i32::try_from(base).ok()).unwrap_or_default();
-        Self { base, price: Price { lines } }
+        Self { base, price }
     }
+}
+
+/// The price that stands in a form's lines; what is wrong with a line is noted.
+pub fn lines(reader: &mut Reader<'_>) -> Price {
+    let mut lines = Vec::new();
+    for at in 1..=MOST {
+        let what = reader.line(&what_name(at), &format!("What line {at} is for"), 200);
+        let cents = amount(reader, at);
+        match (what.is_empty(), cents) {
+            (false, Some(cents)) => lines.push(PriceLine { what, cents }),
+            (true, Some(_)) => reader.wrong(what_name(at), format!("Say what line {at} of the price is for.")),
+            (false, None) if reader.fields().get(&amount_name(at)).is_none_or(|text| text.trim().is_empty()) => {
+                reader.wrong(amount_name(at), format!("Write what line {at}, \"{what}\", costs; 0 if it is free."));
+            }
+            _ => {}
+        }
+    }
+    Price { lines }
 }
 
 /// An amount with or without a minus before it.
