@@ -24,51 +24,101 @@ mod order;
 use super::counter::comes_up;
 use super::steps::{Filler, filler};
 use crate::job::{FactId, FactSet, Job, Sheet};
-use crate::rules::{Derived, Due, Limits, Rule, Severity, rules};
+use crate::rules::house::HouseRule;
+use crate::rules::{Derived, Due, Limits, Rule, Severity, Truth, rules};
 use order::Open;
 
 /// What is to be learnt so that every due check is decided.
 #[derive(Debug)]
-pub struct Next {
+pub struct Next<'a> {
     /// The questions, best first; those whose turn has not come stand last.
-    pub questions: Vec<NextQuestion>,
+    pub questions: Vec<NextQuestion<'a>>,
     /// What nobody has to ask, since the shop's records fill it in.
-    pub filled: Vec<Filled>,
+    pub filled: Vec<Filled<'a>>,
     /// How many due checks are not decided.
     pub open: usize,
 }
 
 /// One question to ask.
 #[derive(Debug)]
-pub struct NextQuestion {
+pub struct NextQuestion<'a> {
     /// The fact it asks for.
     pub fact: FactId,
     /// Can it be asked now?
     pub turn: Turn,
     /// The checks that wait for it, the gravest first.
-    pub decides: Vec<Decides>,
+    pub decides: Vec<Decides<'a>>,
 }
 
 /// A fact that a due check waits for and that the shop's records fill in.
 #[derive(Debug)]
-pub struct Filled {
+pub struct Filled<'a> {
     /// The fact.
     pub fact: FactId,
     /// Where it comes from.
     pub from: Filler,
     /// The checks that wait for it, the gravest first.
-    pub decides: Vec<Decides>,
+    pub decides: Vec<Decides<'a>>,
 }
 
 /// A check that a question helps to decide.
 #[derive(Clone, Copy, Debug)]
-pub struct Decides {
-    /// The rule.
-    pub rule: &'static Rule,
+pub struct Decides<'a> {
+    /// The check.
+    pub check: Check<'a>,
     /// What has to be known besides, unless an answer settles it early.
     pub with: FactSet,
     /// Can the right answer settle it although other things are unknown?
     pub may_settle_alone: bool,
+}
+
+/// A rule of the book, or one of the shop's own.
+#[derive(Clone, Copy, Debug)]
+pub enum Check<'a> {
+    /// One that is the same everywhere.
+    Book(&'static Rule),
+    /// One of this shop.
+    House(&'a HouseRule),
+}
+
+impl<'a> Check<'a> {
+    /// Its code.
+    pub fn code(self) -> &'a str {
+        match self {
+            Self::Book(rule) => rule.code,
+            Self::House(rule) => &rule.code,
+        }
+    }
+
+    /// What it looks for, in a few words.
+    pub fn title(self) -> &'a str {
+        match self {
+            Self::Book(rule) => rule.title,
+            Self::House(rule) => &rule.title,
+        }
+    }
+
+    /// How bad it is when it is true.
+    pub const fn severity(self) -> Severity {
+        match self {
+            Self::Book(rule) => rule.severity,
+            Self::House(rule) => rule.severity,
+        }
+    }
+
+    const fn due(self) -> Due {
+        match self {
+            Self::Book(rule) => rule.due,
+            Self::House(rule) => rule.due,
+        }
+    }
+
+    fn verdict(self, job: &Job, derived: &Derived, limits: &Limits) -> Truth {
+        match self {
+            Self::Book(rule) => (rule.when)(job, derived, limits),
+            Self::House(rule) => rule.condition.verdict(job, derived),
+        }
+    }
 }
 
 /// When a question can be asked.
@@ -91,12 +141,13 @@ pub struct At<'a> {
     pub apart: bool,
 }
 
-/// What to ask next about this job, held against the rule book with these limits.
-pub fn next(job: &Job, limits: &Limits, at: At<'_>) -> Next {
+/// What to ask next about this job, held against the rule book with these limits and against the shop's own rules.
+pub fn next<'a>(job: &Job, limits: &Limits, house: &'a [HouseRule], at: At<'_>) -> Next<'a> {
     let derived = Derived::of(job, limits);
-    let due = rules().filter(|rule| (at.asks_for)(rule.due));
-    let waiting: Vec<(&'static Rule, FactSet)> = due
-        .map(|rule| (rule, (rule.when)(job, &derived, limits).waits_for()))
+    let checks = rules().map(Check::Book).chain(house.iter().map(Check::House));
+    let waiting: Vec<(Check<'a>, FactSet)> = checks
+        .filter(|check| (at.asks_for)(check.due()))
+        .map(|check| (check, check.verdict(job, &derived, limits).waits_for()))
         .filter(|(_, needs)| !needs.is_empty())
         .collect();
     let wanted = waiting.iter().fold(FactSet::EMPTY, |all, (_, needs)| all.with(*needs));
@@ -105,20 +156,20 @@ pub fn next(job: &Job, limits: &Limits, at: At<'_>) -> Next {
     let open: Vec<Open> = waiting
         .iter()
         .zip(&early)
-        .map(|((rule, needs), early)| Open { weight: weight(rule.severity), needs: *needs, early: early.clone() })
+        .map(|((check, needs), early)| Open { weight: weight(check.severity()), needs: *needs, early: early.clone() })
         .collect();
     let decides = |fact: FactId| {
-        let mut decides: Vec<Decides> = waiting
+        let mut decides: Vec<Decides<'a>> = waiting
             .iter()
             .zip(&open)
             .filter(|((_, needs), _)| needs.contains(fact))
-            .map(|((rule, needs), open)| Decides {
-                rule,
+            .map(|((check, needs), open)| Decides {
+                check: *check,
                 with: needs.without(FactSet::of(fact)),
                 may_settle_alone: open.early_by(fact) > 0,
             })
             .collect();
-        decides.sort_by_key(|decides| decides.rule.severity);
+        decides.sort_by_key(|decides| decides.check.severity());
         decides
     };
     let turn = |fact: FactId| turn(job, fact, at.apart);

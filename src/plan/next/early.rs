@@ -1,15 +1,16 @@
 //! What one answer alone settles: each answer a fact can have is tried on the rules that wait for it.
 
+use super::Check;
 use super::order::WHOLE;
 use crate::job::{Bound, Declaration, FactId, FactSet, Job, Kind};
-use crate::rules::{Derived, Limits, Rule};
+use crate::rules::{Derived, Limits};
 use serde_json::{Value, json};
 
 /// For each rule the facts of which some answer decides it alone, with the share of such answers in parts of [`WHOLE`].
 pub fn shares(
     job: &Job,
     limits: &Limits,
-    waiting: &[(&'static Rule, FactSet)],
+    waiting: &[(Check<'_>, FactSet)],
     asked: &[FactId],
 ) -> Vec<Vec<(FactId, u64)>> {
     let mut shares = vec![Vec::new(); waiting.len()];
@@ -24,8 +25,8 @@ pub fn shares(
             }
             answers += 1;
             let derived = Derived::of(&tried, limits);
-            for ((rule, needs), settled) in waiting.iter().zip(&mut settled) {
-                if needs.contains(fact) && (rule.when)(&tried, &derived, limits).value().is_some() {
+            for ((check, needs), settled) in waiting.iter().zip(&mut settled) {
+                if needs.contains(fact) && check.verdict(&tried, &derived, limits).value().is_some() {
                     *settled += 1;
                 }
             }

@@ -63,9 +63,9 @@ pub struct Check {
     /// `stop`, `caution` or `note`.
     pub severity: &'static str,
     /// A few words.
-    pub title: &'static str,
+    pub title: String,
     /// The rule's code.
-    pub code: &'static str,
+    pub code: String,
     /// What else it takes.
     pub takes: String,
 }
@@ -75,7 +75,7 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
     let (number, stage) = (ticket.ticket.number, ticket.ticket.stage);
     let contents = &ticket.revision.contents;
     let next = next_of(ticket);
-    let item = |question: &NextQuestion| Item {
+    let item = |question: &NextQuestion<'_>| Item {
         why_later: match question.turn {
             Turn::Now => "",
             Turn::AfterAnother => "Another answer may make this needless.",
@@ -87,8 +87,8 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
     };
     let open = counted(next.open, "check");
     let Next { questions, filled, .. } = next;
-    let asks = |question: &&NextQuestion| question.turn == Turn::Now;
-    let mut ordered: Vec<&NextQuestion> = questions.iter().filter(asks).collect();
+    let asks = |question: &&NextQuestion<'_>| question.turn == Turn::Now;
+    let mut ordered: Vec<&NextQuestion<'_>> = questions.iter().filter(asks).collect();
     // Those put aside stand last, in the order they were put aside.
     ordered.sort_by_key(|question| aside.place(question.fact).map_or(0, |place| place + 1));
     let is_listed = |fact: FactId| questions.iter().any(|question| question.fact == fact);
@@ -101,7 +101,7 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
         let item = question.map_or_else(|| self::item(fact, &[]), item);
         First { asked, item, skip: address(number, &aside.and(fact), None) }
     });
-    let others = |kept: &dyn Fn(&NextQuestion) -> bool| {
+    let others = |kept: &dyn Fn(&NextQuestion<'_>) -> bool| {
         let fitting = ordered.iter().filter(|question| Some(question.fact) != fact && kept(question));
         fitting.map(|question| item(question)).collect::<Vec<_>>()
     };
@@ -130,11 +130,11 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
 }
 
 /// What to ask about a ticket at its stage, by the shop's own book.
-fn next_of(ticket: &TicketPage) -> Next {
+fn next_of(ticket: &TicketPage) -> Next<'_> {
     let stage = ticket.ticket.stage;
     let asks_for = |due: Due| stage.asks_for(due.code());
     let at = next::At { asks_for: &asks_for, apart: stage >= Stage::Teardown };
-    next::next(ticket.revision.contents.facts.job(), &ticket.book.limits, at)
+    next::next(ticket.revision.contents.facts.job(), &ticket.book.limits, &ticket.book.house, at)
 }
 
 /// Where a fact's sheet is.
@@ -151,7 +151,7 @@ fn words_of(fact: FactId) -> &'static str {
     counter_question(fact).map_or(fact.declaration().label, |question| question.words)
 }
 
-fn item(fact: FactId, decides: &[Decides]) -> Item {
+fn item(fact: FactId, decides: &[Decides<'_>]) -> Item {
     Item {
         words: words_of(fact),
         how: fact.declaration().how,
@@ -162,13 +162,14 @@ fn item(fact: FactId, decides: &[Decides]) -> Item {
     }
 }
 
-fn check(decides: &Decides) -> Check {
+fn check(decides: &Decides<'_>) -> Check {
     let takes = match (decides.with.is_empty(), decides.may_settle_alone) {
         (true, _) => "This answer decides it.".to_owned(),
         (false, true) => format!("The answer may decide it alone; if not, it also takes: {}.", labels(decides.with)),
         (false, false) => format!("It also takes: {}.", labels(decides.with)),
     };
-    Check { severity: decides.rule.severity.code(), title: decides.rule.title, code: decides.rule.code, takes }
+    let check = decides.check;
+    Check { severity: check.severity().code(), title: check.title().to_owned(), code: check.code().to_owned(), takes }
 }
 
 fn labels(facts: FactSet) -> String {
@@ -176,8 +177,8 @@ fn labels(facts: FactSet) -> String {
 }
 
 /// `Helps to decide 2 stops, 1 caution.`
-fn helps(decides: &[Decides]) -> String {
-    let count = |severity: Severity| decides.iter().filter(|one| one.rule.severity == severity).count();
+fn helps(decides: &[Decides<'_>]) -> String {
+    let count = |severity: Severity| decides.iter().filter(|one| one.check.severity() == severity).count();
     let counts = [Severity::Stop, Severity::Caution, Severity::Note].map(|severity| (count(severity), severity.code()));
     let told: Vec<String> =
         counts.iter().filter(|(count, _)| *count > 0).map(|(count, word)| counted(*count, word)).collect();
