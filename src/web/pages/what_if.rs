@@ -151,7 +151,8 @@ async fn shown(state: &AppState, caller: &Caller, number: i64, typed: Fields, tr
 async fn tried(state: &AppState, caller: &Caller, number: i64, trial: &Trial) -> Result<(Look, Revision), Failure> {
     let ticket = state.service.ticket(caller, number).await?;
     let preview = state.service.look(caller, number, trial.base, &trial.edit).await?;
-    Ok((Look::new(&preview, &ticket.book.limits, trial), preview.base))
+    let prices = state.service.lever_prices(caller, None).await?.prices;
+    Ok((Look::new(&preview, &ticket.book.limits, &prices, trial), preview.base))
 }
 
 /// The variants of a ticket as cards.

@@ -172,8 +172,8 @@ fn change(fact: FactId, sent: &str, base: &Contents) -> Result<Option<FactChange
     }
     let value = read_text(sent, declaration)
         .map_err(|error| Problem { field: name_of(declaration), message: error.message })?;
-    // What is tried is what the customer would ask for, or what the sheet of a part says.
-    let source = if declaration.sheet == Sheet::Spec { Source::CustomerSaid } else { Source::BuilderSheet };
+    // What is tried is what the customer would ask for, or what would be done.
+    let source = if declaration.sheet == Sheet::Spec { Source::CustomerSaid } else { Source::Planned };
     Ok((value != recorded).then(|| FactChange { path: declaration.path.to_owned(), value, source }))
 }
 

@@ -177,7 +177,7 @@ impl Look {
     }
 
     /// What this preview comes to.
-    pub fn new(preview: &Preview, limits: &Limits, trial: &Trial) -> Self {
+    pub fn new(preview: &Preview, limits: &Limits, prices: &Prices, trial: &Trial) -> Self {
         let (before, after) = (&preview.base.contents, &preview.contents);
         let difference = Difference::new(&preview.base.judgement, &preview.after);
         Self {
@@ -187,7 +187,7 @@ impl Look {
             numbers: numbers(before.facts.job(), after.facts.job(), limits),
             price: PriceMove::new(before.price(), after.price()),
             hours: trial.minutes.map_or_else(String::new, |minutes| format!("{} hours", hours(minutes))),
-            levers: matching(before.facts.job(), trial),
+            levers: matching(before.facts.job(), trial, prices),
             void: preview.voided.is_some(),
             difference,
         }
@@ -263,8 +263,8 @@ fn printed(path: &str, value: Option<&Value>) -> String {
     }
 }
 
-/// The known changes a shop can make that set just what is changed here, with the work and parts they take as supplied.
-fn matching(job: &Job, trial: &Trial) -> Vec<String> {
+/// The known changes a shop can make that set just what is changed here, with the work and parts they take: a suggestion.
+fn matching(job: &Job, trial: &Trial, prices: &Prices) -> Vec<String> {
     let is_set = |lever: &&&Lever| {
         let settings = lever.on(job).unwrap_or_default();
         let own: Vec<_> = settings.iter().filter(|set| set.fact != job.paper.permanent_mods.id()).collect();
@@ -274,17 +274,20 @@ fn matching(job: &Job, trial: &Trial) -> Vec<String> {
                 trial.edit.facts.iter().any(|change| change.path == path && change.value.as_ref() == Some(&set.value))
             })
     };
-    let prices = Prices::default();
     let told = |lever: &&Lever| {
         let price = prices.of(lever);
         let minutes = i32::try_from(price.minutes).unwrap_or(i32::MAX);
+        let source = match prices.own.contains_key(lever.code) {
+            true => "this shop's own price".to_owned(),
+            false => format!("as supplied, {}; check it before you name a price", Lever::MARK),
+        };
         format!(
-            "{}: about {} hours of work, parts {}. It {}. ({}; check it against your own prices.)",
+            "{}: about {} hours of work, parts {}, together {} ({source}). It {}.",
             lever.name,
             hours(minutes),
             price.parts,
-            lever.undo.label(),
-            Lever::MARK
+            prices.cost(lever),
+            lever.undo.label()
         )
     };
     levers().iter().filter(is_set).map(told).collect()
