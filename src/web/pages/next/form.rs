@@ -114,7 +114,7 @@ mod tests {
     }
 
     fn edit(path: &str, typed: &[(&str, &str)], stage: Stage) -> Result<Edit, Problem> {
-        let typed = typed.iter().fold(Fields::default(), |all, (name, value)| all.with(name, value));
+        let typed = typed.iter().fold(Fields::default(), |all, (name, value)| all.with(name, *value));
         Answered { base: 1, fact: fact(path), aside: Aside::default() }.edit(&typed, stage)
     }
 

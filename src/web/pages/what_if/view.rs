@@ -1,14 +1,14 @@
 //! What a trial comes to, as the page and the ticket's cards show it.
 
 use super::form::{Trial, facts_of, groups, hours};
-use crate::job::{FactId, Job, fact_named};
+use crate::job::{FactId, Job, fact_named, group_label};
 use crate::plan::levers::{Lever, Prices, levers};
 use crate::quantity::Cents;
 use crate::rules::{Derived, DerivedId, Limits};
 use crate::service::{Preview, Revision, TicketPage, Variant};
 use crate::ticket::{Action, Change, Clash, Contents, Price, may};
 use crate::web::difference::Difference;
-use crate::web::facts::{Control, FactField, as_typed, group_label, name_of};
+use crate::web::facts::{Control, FactField, as_typed, name_of};
 use crate::web::findings::counted;
 use crate::web::form::{Fields, FormState, Problem};
 use crate::web::frame::Frame;
@@ -131,9 +131,7 @@ impl WhatIfPage {
             variant: variant.map_or_else(String::new, |variant| variant.name.clone()),
             nth: variant.map(|variant| variant.nth),
             group: trial.group,
-            groups: groups()
-                .filter_map(|group| Some((group, group_label(facts_of(group).next()?.declaration()))))
-                .collect(),
+            groups: groups().map(|group| (group, group_label(group))).collect(),
             fields: shown
                 .iter()
                 .map(|fact| FactField::new(*fact, &standing, recorded.facts.origin(*fact), 0))
