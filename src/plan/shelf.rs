@@ -97,7 +97,10 @@ mod tests {
         core.bell.ring_holes.set(8);
         core.pump.holes.set(8);
         match bosses {
-            Some(bosses) => core.case.pump_bosses.set(bosses),
+            Some(bosses) => {
+                core.case.pump_bosses.set(bosses);
+                core.case.pump_tapped.set(bosses);
+            }
             None => core.case.pump_bosses.forget(),
         }
         core
