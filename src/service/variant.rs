@@ -1,13 +1,13 @@
 //! Variants of a job: kept, withdrawn, made the job itself. What a customer chose of them is in `choose`.
 
-use super::change::{current_revision, open_ticket};
+use super::change::{current_revision, nothing_filled, open_ticket};
 use super::form::{self, Field, one_line};
 use super::weigh::Scales;
 use super::write::Scene;
 use super::{By, ChangeTicket, Command, Failure, Revised, Revision, Ticket};
 use crate::store;
 use crate::store::variant::{self, Chosen, Kept};
-use crate::ticket::{Action, Change, Clash, Contents, Edit, Hand, Happening, Judgement, Unmerged, changes, may, merge};
+use crate::ticket::{Action, Change, Contents, Edit, Hand, Happening, Judgement, Unmerged, changes, may, merge};
 use jiff::Timestamp;
 use serde::Serialize;
 use sqlx::PgConnection;
@@ -39,8 +39,8 @@ pub struct Variant {
     pub made_by: String,
     /// When.
     pub at: Timestamp,
-    /// What it would come to now; what was changed otherwise since it was made, when it no longer fits.
-    pub would: Result<Would, Vec<Clash>>,
+    /// What it would come to now; why not, when it no longer fits.
+    pub would: Result<Would, Unmerged>,
     /// Who chose it, newest first.
     pub chosen: Vec<Chosen>,
 }
@@ -89,19 +89,15 @@ async fn would(
     current: &Revision,
     kept: &Kept,
     scales: &Scales,
-) -> Result<Result<Would, Vec<Clash>>, Failure> {
+) -> Result<Result<Would, Unmerged>, Failure> {
     let base = store::revision::find(conn, shop, ticket, kept.revision).await?;
     let base = base.ok_or(Failure::NotFound("such version of this job"))?;
     let hand = Hand { by: kept.made_by.clone(), at: kept.at };
-    Ok(match merge(&base.contents, &current.contents, &kept.edit, &hand) {
-        Ok(contents) => Ok(Would {
-            judgement: scales.weigh(&contents, current.number + 1, &current.judgement.silenced, kept.at).judgement,
-            changes: changes(&current.contents, &contents),
-            contents,
-        }),
-        Err(Unmerged::Clashes(clashes)) => Err(clashes),
-        Err(Unmerged::Problems(problems)) => return Err(Failure::Problems(problems)),
-    })
+    Ok(merge(&base.contents, &current.contents, &kept.edit, &hand).map(|contents| Would {
+        judgement: scales.weigh(&contents, current.number + 1, &current.judgement.silenced, kept.at).judgement,
+        changes: changes(&current.contents, &contents),
+        contents,
+    }))
 }
 
 /// Keeps a variant: a new one, or a new version of one that stands.
@@ -130,6 +126,7 @@ impl Command for KeepVariant {
         if self.edit.price.is_some() {
             scene.must(Action::ChangePrice)?;
         }
+        nothing_filled(&self.edit)?;
         let ticket = open_ticket(scene, self.ticket).await?;
         let mut problems = Vec::new();
         let name = one_line(NAME, &self.name, &mut problems);

@@ -6,7 +6,7 @@ use crate::plan::levers::{Lever, Prices, levers};
 use crate::quantity::Cents;
 use crate::rules::{Derived, DerivedId, Limits};
 use crate::service::{Preview, Revision, TicketPage, Variant};
-use crate::ticket::{Action, Change, Clash, Contents, Price, may};
+use crate::ticket::{Action, Change, Clash, Contents, Price, Unmerged, may};
 use crate::web::difference::Difference;
 use crate::web::facts::{Control, FactField, as_typed, name_of};
 use crate::web::findings::counted;
@@ -303,7 +303,7 @@ impl VariantCard {
             made: format!("{}, {}, from version {}", variant.made_by, moment(variant.at, zone), variant.made_from),
             changes: would.map(|would| would.changes.clone()).unwrap_or_default(),
             difference: would.ok().map(|would| Difference::new(&current.judgement, &would.judgement)),
-            since: would.err().into_iter().flatten().map(since).collect(),
+            since: would.err().map(in_the_way).unwrap_or_default(),
             price: PriceMove::new(current.contents.price(), price),
             hours: variant.minutes.map_or_else(|| "not said".to_owned(), hours),
             chosen: variant
@@ -315,6 +315,14 @@ impl VariantCard {
                 })
                 .collect(),
         }
+    }
+}
+
+/// Why a variant no longer fits the job.
+fn in_the_way(why: &Unmerged) -> Vec<String> {
+    match why {
+        Unmerged::Clashes(clashes) => clashes.iter().map(since).collect(),
+        Unmerged::Problems(problems) => problems.iter().map(|problem| problem.message.clone()).collect(),
     }
 }
 
