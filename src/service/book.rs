@@ -2,7 +2,7 @@
 
 use super::Failure;
 use crate::rules::house::{HouseRule, house_code};
-use crate::rules::{LimitId, LimitUsed, Limits};
+use crate::rules::{LimitId, LimitUsed, Limits, Severity, rule_named};
 use crate::store::{house_rule, limit};
 use crate::ticket::{Judgement, MovedLimit};
 use sqlx::PgConnection;
@@ -34,6 +34,13 @@ impl Book {
             }
         }
         Ok(book)
+    }
+
+    /// The title of a rule, if it is a stop.
+    pub(super) fn stop_named(&self, code: &str) -> Option<&str> {
+        let own = self.house.iter().find(|rule| rule.code == code).map(|rule| (rule.severity, rule.title.as_str()));
+        let (severity, title) = own.or_else(|| rule_named(code).map(|rule| (rule.severity, rule.title)))?;
+        (severity == Severity::Stop).then_some(title)
     }
 
     /// What the shop has moved, as a judgement keeps it.

@@ -3,13 +3,11 @@
 use super::change::{any_ticket, counts, current_revision};
 use super::form::{self, Field, several_lines};
 use super::plan_ahead::clash;
-use super::weigh::by_now;
+use super::weigh::Scales;
 use super::write::Scene;
-use super::{By, Command, Failure, Passed, Ticket};
+use super::{By, Command, Failure, Passed, Revision, Ticket};
 use crate::store::{signature, ticket};
-use crate::ticket::{
-    Action, Approval, Found, Gate, Happening, Judgement, Override, Severity, Stage, Standing, Way, may_move,
-};
+use crate::ticket::{Action, Approval, Found, Gate, Happening, Override, Severity, Stage, Standing, Way, may_move};
 use serde::{Deserialize, Serialize};
 use uuid::Uuid;
 
@@ -55,9 +53,11 @@ impl Command for MoveStage {
             return Err(clash("stage", "Stage", self.to.label(), ticket.stage.label()));
         }
         let revision = current_revision(scene, &ticket).await?;
-        let revision = by_now(scene, &ticket, revision).await?;
+        let scales = Scales::of(scene.conn, scene.shop, scene.judge, &ticket).await?;
+        let revision = scales.by_now(revision);
         let passed = signature::passed(scene.conn, scene.shop, ticket.id).await?;
-        let standing = standing(&ticket, &revision.judgement, &passed);
+        let stops = OpenStops::of(&ticket, &revision, &scales);
+        let standing = standing(&ticket, &stops, &passed);
         let way = may_move(self.from, self.to, &reason, &standing, &overrides).map_err(Failure::Gates)?;
 
         // Only what was really in the way is kept as passed.
@@ -67,7 +67,7 @@ impl Command for MoveStage {
             .filter(|given| !standing.overridden.contains(&given.gate))
             .collect();
         for given in &used {
-            self.pass(scene, &ticket, &revision.judgement, given).await?;
+            self.pass(scene, &ticket, &stops, given).await?;
         }
         let questions = counts(&revision.judgement, self.to).questions;
         ticket::set_stage(scene.conn, scene.shop, ticket.id, self.to, questions).await?;
@@ -95,7 +95,7 @@ impl MoveStage {
         &self,
         scene: &mut Scene<'_>,
         ticket: &Ticket,
-        judgement: &Judgement,
+        stops: &OpenStops,
         given: &Override,
     ) -> Result<(), Failure> {
         let caller = scene.caller()?.clone();
@@ -105,7 +105,7 @@ impl MoveStage {
             gate: given.gate,
             reason: given.reason.clone(),
             covers: ticket.covers.clone(),
-            stops: stop_codes(judgement),
+            stops: stops.codes.clone(),
             staff_id: caller.staff,
             made_by: caller.name,
             at: scene.now,
@@ -114,25 +114,45 @@ impl MoveStage {
     }
 }
 
-fn stop_codes(judgement: &Judgement) -> Vec<String> {
-    judgement.of(Severity::Stop).map(|found| found.code.clone()).collect()
+/// The stops in a ticket's way.
+pub(super) struct OpenStops {
+    /// Their codes.
+    codes: Vec<String>,
+    /// The titles of those that are found.
+    found: Vec<String>,
+    /// The titles of those that only a plan keeps from being found.
+    planned: Vec<String>,
+}
+
+impl OpenStops {
+    /// Those in the way of this revision as it stands by now.
+    pub(super) fn of(ticket: &Ticket, revision: &Revision, scales: &Scales) -> Self {
+        let found: Vec<&Found> = revision.judgement.of(Severity::Stop).collect();
+        let mut planned = scales.only_planned(revision, ticket.stage);
+        planned.retain(|open| found.iter().all(|found| found.code != open.code));
+        let codes = found.iter().map(|found| &found.code).chain(planned.iter().map(|open| &open.code));
+        Self {
+            codes: codes.cloned().collect(),
+            found: found.iter().map(|found| found.title.clone()).collect(),
+            planned: planned.into_iter().map(|open| open.title).collect(),
+        }
+    }
 }
 
 /// How a ticket stands before its gates now.
-pub(super) fn standing(ticket: &Ticket, judgement: &Judgement, passed: &[Passed]) -> Standing {
+pub(super) fn standing(ticket: &Ticket, stops: &OpenStops, passed: &[Passed]) -> Standing {
     let intake = Approval::of_intake(ticket.intake_answer);
     let latest = ticket.build_answer.zip(ticket.build_covers.as_deref());
     let build = Approval::of_build(latest, &ticket.covers);
-    let stops = stop_codes(judgement);
     // An owner's word holds for what stood when it was given, and never against a customer's no.
     let holds = |passed: &Passed| match passed.gate {
         Gate::IntakeAuthorised => intake != Approval::Declined,
         Gate::RevisionSigned => passed.covers == ticket.covers && build != Approval::Declined,
-        Gate::NoOpenStop => stops.iter().all(|code| passed.stops.contains(code)),
+        Gate::NoOpenStop => stops.codes.iter().all(|code| passed.stops.contains(code)),
     };
     let mut overridden: Vec<Gate> = passed.iter().filter(|passed| holds(passed)).map(|passed| passed.gate).collect();
     overridden.sort_unstable();
     overridden.dedup();
-    let title = |found: &Found| found.title.clone();
-    Standing { intake, build, open_stops: judgement.of(Severity::Stop).map(title).collect(), overridden }
+    let (open_stops, only_planned) = (stops.found.clone(), stops.planned.clone());
+    Standing { intake, build, open_stops, only_planned, overridden }
 }

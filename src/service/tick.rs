@@ -2,7 +2,7 @@
 
 use super::change::{current_revision, fill_order, keep, open_ticket, revision};
 use super::form::{self, Field, one_line, several_lines};
-use super::move_stage::standing;
+use super::move_stage::{OpenStops, standing};
 use super::weigh::Scales;
 use super::write::Scene;
 use super::{By, Command, Failure, Revised, Revision, Ticket};
@@ -124,11 +124,12 @@ impl TickStep {
         entry: &mut Logged,
     ) -> Result<Contents, Failure> {
         let added = &current.contents.added;
-        let by_now = Scales::of(scene.conn, scene.shop, scene.judge, ticket).await?.by_now(current.clone());
+        let scales = Scales::of(scene.conn, scene.shop, scene.judge, ticket).await?;
+        let by_now = scales.by_now(current.clone());
         let job = by_now.contents.facts.job();
         belongs(step, &by_now)?;
         if step.is_for_good(added) {
-            let standing = standing(ticket, &by_now.judgement, &[]);
+            let standing = standing(ticket, &OpenStops::of(ticket, &by_now, &scales), &[]);
             if standing.build != Approval::Signed {
                 let why = Gate::RevisionSigned.closed_because(&standing).unwrap_or_default();
                 let message = format!("This cannot be undone, so the customer signs before it is done. {why}");

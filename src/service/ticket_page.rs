@@ -1,7 +1,7 @@
 //! Everything about one ticket, and two of its revisions side by side.
 
 use super::link::listed;
-use super::move_stage::standing;
+use super::move_stage::{OpenStops, standing};
 use super::receipt::read_back;
 use super::use_class_table::taken;
 use super::variant::{Variant, variants};
@@ -91,10 +91,10 @@ impl Service {
                 let variants = variants(conn, (shop, ticket.id), &revision, &scales).await?;
                 Ok(TicketPage {
                     log: step::log(conn, shop, ticket.id).await?,
+                    standing: standing(&ticket, &OpenStops::of(&ticket, &revision, &scales), &passed),
                     book: scales.book,
                     class_table: taken(conn, shop, ticket.id).await?,
                     variants,
-                    standing: standing(&ticket, &revision.judgement, &passed),
                     receipts: kept.into_iter().map(read_back).collect::<Result<_, _>>()?,
                     links: links.into_iter().map(|link| listed(link, now)).collect(),
                     revisions: revision::headings(conn, shop, ticket.id).await?,

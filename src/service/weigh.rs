@@ -6,10 +6,12 @@
 use super::change::counts;
 use super::write::Scene;
 use super::{Book, Failure, Judge, Revision, Ticket};
+use crate::job::FactId;
 use crate::quantity::Cents;
 use crate::store::{revision, signature, ticket};
-use crate::ticket::{Contents, Judgement, Silenced, TicketFacts, Trail, covers};
+use crate::ticket::{Contents, Judgement, Silenced, Stage, TicketFacts, Trail, covers};
 use jiff::Timestamp;
+use serde_json::Value;
 use sqlx::PgConnection;
 use uuid::Uuid;
 
@@ -19,6 +21,14 @@ pub(super) struct Scales {
     pub(super) book: Book,
     judge: Judge,
     trail: Trail,
+}
+
+/// A stop that only a plan keeps from being found.
+pub(super) struct OnlyPlanned {
+    /// The rule's code.
+    pub(super) code: String,
+    /// What is wrong when it is true.
+    pub(super) title: String,
 }
 
 /// What contents came to.
@@ -59,6 +69,29 @@ impl Scales {
         let covers = covers(contents, &bare).to_string();
         let facts = self.trail.over(contents, number, &covers, at);
         Weighed { judgement: (self.judge)(facts.job(), &self.book, silenced), covers, facts }
+    }
+
+    /// The stops that are due by this stage and not found, but could not be ruled out if only what was seen on the unit
+    /// counted. A plan promises a good reading; nothing irreversible is done on a promise.
+    pub(super) fn only_planned(&self, revision: &Revision, stage: Stage) -> Vec<OnlyPlanned> {
+        let facts = &revision.contents.facts;
+        let unseen: Vec<FactId> = facts.to_be_seen().collect();
+        if unseen.is_empty() {
+            return Vec::new();
+        }
+        let mut seen = facts.job().clone();
+        for fact in &unseen {
+            // Every fact may be unknown.
+            seen.slot_mut(*fact).read(&Value::Null, fact.declaration()).ok();
+        }
+        let open = (self.judge)(&seen, &self.book, &[]).undecided.into_iter();
+        let open = open.filter(|open| stage.asks_for(&open.due));
+        let open =
+            open.filter(|open| unseen.iter().any(|fact| open.needs.iter().any(|path| path == fact.declaration().path)));
+        open.filter_map(|open| {
+            Some(OnlyPlanned { title: self.book.stop_named(&open.code)?.to_owned(), code: open.code })
+        })
+        .collect()
     }
 
     /// A stored revision as it stands by now: the papers laid over its facts, and what rests on them judged anew.

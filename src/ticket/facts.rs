@@ -1,7 +1,7 @@
 //! The facts of a ticket: the job, and where each known fact comes from.
 
-use super::origin::Origin;
-use crate::job::{Declaration, FactId, Job, Kind, Refused, fact_named};
+use super::origin::{Origin, Source};
+use crate::job::{Declaration, FactId, Job, Kind, Refused, Sheet, fact_named};
 use serde::de::{Deserialize, Deserializer};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::Value;
@@ -20,18 +20,21 @@ pub struct Entry {
     pub origin: Origin,
 }
 
-/// The facts of a ticket with their origins. Stored as `{path: {value, source, by, at}}`.
+/// The facts of a ticket with their origins. Stored as `{path: {value, source, by, at}}`; the value of a reading that a
+/// plan left to be taken anew is null.
 #[derive(Clone, Debug, PartialEq)]
 pub struct TicketFacts {
     job: Job,
     origins: BTreeMap<FactId, Origin>,
+    /// Blank facts of which a plan said that they are to be measured, tried or signed anew.
+    awaited: BTreeMap<FactId, Origin>,
     /// Facts that an older edition of the job file knew and this one does not: kept as they are.
     retired: BTreeMap<String, Entry>,
 }
 
 impl Default for TicketFacts {
     fn default() -> Self {
-        Self { job: Job::unknown(), origins: BTreeMap::new(), retired: BTreeMap::new() }
+        Self { job: Job::unknown(), origins: BTreeMap::new(), awaited: BTreeMap::new(), retired: BTreeMap::new() }
     }
 }
 
@@ -61,6 +64,16 @@ impl TicketFacts {
         self.origins.iter().filter_map(|(fact, origin)| Some((*fact, self.value(*fact)?, origin)))
     }
 
+    /// What rests on nothing but a plan and has to be seen on the unit: readings that a plan left blank, and measurements
+    /// that were only planned.
+    pub fn to_be_seen(&self) -> impl Iterator<Item = FactId> {
+        let planned = self
+            .origins
+            .iter()
+            .filter(|(fact, origin)| origin.source == Source::Planned && fact.declaration().sheet == Sheet::Measured);
+        self.awaited.keys().chain(planned.map(|(fact, _)| fact)).copied()
+    }
+
     /// Facts of an older edition of the job file, by the name they had.
     pub const fn retired(&self) -> &BTreeMap<String, Entry> {
         &self.retired
@@ -71,19 +84,23 @@ impl TicketFacts {
         self.value(fact).map_or_else(|| NOT_KNOWN.to_owned(), |value| in_words(fact.declaration(), &value))
     }
 
-    /// Writes a fact down, or makes it unknown again.
+    /// Writes a fact down, or makes it unknown again. One that a plan makes unknown is awaited until it is written down.
     ///
     /// # Errors
     /// [`Refused`] when the fact cannot have that value; it keeps what it held.
     pub fn write(&mut self, fact: FactId, value: Option<&Value>, origin: Origin) -> Result<(), Refused> {
-        match value {
+        match value.filter(|value| !value.is_null()) {
             Some(value) => {
                 self.job.slot_mut(fact).read(value, fact.declaration())?;
+                self.awaited.remove(&fact);
                 self.origins.insert(fact, origin);
             }
             None => {
                 self.job.slot_mut(fact).read(&Value::Null, fact.declaration())?;
                 self.origins.remove(&fact);
+                if origin.source == Source::Planned {
+                    self.awaited.insert(fact, origin);
+                }
             }
         }
         Ok(())
@@ -110,6 +127,9 @@ impl Serialize for TicketFacts {
         for (fact, value, origin) in self.known() {
             map.serialize_entry(fact.declaration().path, &Entry { value, origin: origin.clone() })?;
         }
+        for (fact, origin) in &self.awaited {
+            map.serialize_entry(fact.declaration().path, &Entry { value: Value::Null, origin: origin.clone() })?;
+        }
         for (path, entry) in &self.retired {
             map.serialize_entry(path, entry)?;
         }
@@ -134,7 +154,6 @@ impl<'de> Deserialize<'de> for TicketFacts {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::ticket::Source;
     use serde_json::json;
 
     fn origin() -> Origin {
@@ -153,6 +172,28 @@ mod tests {
         let stored = serde_json::to_value(&facts).expect("facts are JSON");
         assert_eq!(stored["bell.kind"]["source"], "looked");
         assert_eq!(serde_json::from_value::<TicketFacts>(stored).expect("reads back"), facts);
+    }
+
+    #[test]
+    fn a_reading_that_a_plan_left_blank_is_awaited_until_somebody_takes_it() {
+        let planned = || Origin { source: Source::Planned, ..origin() };
+        let (runout, kind) = (fact("bell.runout_in"), fact("bell.kind"));
+        let mut facts = TicketFacts::default();
+        let awaited = |facts: &TicketFacts| facts.to_be_seen().collect::<Vec<_>>();
+        facts.write(runout, Some(&json!(0.012)), origin()).expect("allowed");
+        facts.write(kind, Some(&json!("bolt_on")), planned()).expect("allowed");
+        assert_eq!(awaited(&facts), [], "a part may be planned");
+        facts.write(runout, None, origin()).expect("allowed");
+        assert_eq!(awaited(&facts), [], "taken back by hand it is unknown and no more");
+        facts.write(runout, None, planned()).expect("allowed");
+        assert_eq!(awaited(&facts), [runout]);
+        let stored = serde_json::to_value(&facts).expect("facts are JSON");
+        facts = serde_json::from_value(stored).expect("reads back");
+        assert_eq!((awaited(&facts), facts.value(runout), facts.origin(runout)), (vec![runout], None, None));
+        facts.write(runout, Some(&json!(0.002)), planned()).expect("allowed");
+        assert_eq!(awaited(&facts), [runout], "a planned number is no reading");
+        facts.write(runout, Some(&json!(0.002)), origin()).expect("allowed");
+        assert_eq!(awaited(&facts), []);
     }
 
     #[test]

@@ -26,6 +26,8 @@ pub struct Standing {
     pub build: Approval,
     /// The titles of the stops among the current findings.
     pub open_stops: Vec<String>,
+    /// The titles of the stops that would be decided but for something that is only planned.
+    pub only_planned: Vec<String>,
     /// Gates an owner passed with a reason that still holds for what stands now.
     pub overridden: Vec<Gate>,
 }
@@ -94,10 +96,21 @@ impl Gate {
                         .to_owned(),
                 ),
             },
-            Self::NoOpenStop => (!standing.open_stops.is_empty()).then(|| {
-                let stops = standing.open_stops.join("; ");
-                format!("These must be put right first: {stops}. Fix them, or correct the facts they rest on.")
-            }),
+            Self::NoOpenStop => {
+                let stands = (!standing.open_stops.is_empty()).then(|| {
+                    let stops = standing.open_stops.join("; ");
+                    format!("These must be put right first: {stops}. Fix them, or correct the facts they rest on.")
+                });
+                let waits = (!standing.only_planned.is_empty()).then(|| {
+                    let stops = standing.only_planned.join("; ");
+                    format!(
+                        "These cannot be ruled out on a plan: {stops}. Do what is planned, then write down what was \
+                         measured, tried or signed."
+                    )
+                });
+                let said: Vec<String> = stands.into_iter().chain(waits).collect();
+                (!said.is_empty()).then(|| said.join(" "))
+            }
         }
     }
 }
@@ -167,7 +180,7 @@ mod tests {
 
     fn standing(intake: Approval, build: Approval, stops: &[&str]) -> Standing {
         let open_stops = stops.iter().map(|stop| (*stop).to_owned()).collect();
-        Standing { intake, build, open_stops, overridden: Vec::new() }
+        Standing { intake, build, open_stops, only_planned: Vec::new(), overridden: Vec::new() }
     }
 
     fn all_clear() -> Standing {
@@ -213,6 +226,17 @@ mod tests {
             assert_eq!(may_move(from, to, "", &all_clear(), &[]), Ok(Way::Forward));
         }
         assert_eq!(may_move(Stage::Quote, Stage::Parts, "", &standing(Signed, Missing, &["x"]), &[]), Ok(Way::Forward));
+    }
+
+    #[test]
+    fn a_stop_that_was_only_planned_away_keeps_the_gate_shut() {
+        let planned = Standing { only_planned: vec!["End play out of limits".into()], ..all_clear() };
+        let refused = may_move(Stage::Assembly, Stage::Test, "", &planned, &[]).expect_err("the gate is closed");
+        assert_eq!(refused[0].gate, Some(Gate::NoOpenStop));
+        assert!(refused[0].message.starts_with("These cannot be ruled out on a plan: End play out of limits."));
+        let both = Standing { open_stops: vec!["Bell holes differ".into()], ..planned };
+        let message = Gate::NoOpenStop.closed_because(&both).expect("closed");
+        assert!(message.contains("put right first: Bell holes differ.") && message.contains("End play"), "{message}");
     }
 
     #[test]

@@ -150,8 +150,8 @@ lever_table! {
         minutes: 60, parts: 48_000, undo: Freely,
         when: |j| j.driveshaft.od_in.value().is_some_and(|held| *held < Quantity::new(3.5)),
         sets: |j, s| {
-            s.put(&j.driveshaft.od_in, Quantity::new(3.5));
-            s.put(&j.driveshaft.wall_in, Quantity::new(0.083));
+            s.measure(&j.driveshaft.od_in, 3.5);
+            s.measure(&j.driveshaft.wall_in, 0.083);
             measured_shaft(j, s);
         },
     }
@@ -160,8 +160,8 @@ lever_table! {
         minutes: 75, parts: 58_000, undo: Freely,
         when: |j| j.driveshaft.od_in.value().is_some_and(|held| *held < Quantity::new(4.0)),
         sets: |j, s| {
-            s.put(&j.driveshaft.od_in, Quantity::new(4.0));
-            s.put(&j.driveshaft.wall_in, Quantity::new(0.083));
+            s.measure(&j.driveshaft.od_in, 4.0);
+            s.measure(&j.driveshaft.wall_in, 0.083);
             measured_shaft(j, s);
         },
     }

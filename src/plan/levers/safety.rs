@@ -51,7 +51,7 @@ lever_table! {
         minutes: 75, parts: 9_000, undo: Freely,
         sets: |j, s| {
             s.put(&j.driveshaft.loop_fitted, true);
-            s.put(&j.driveshaft.loop_distance_in, crate::quantity::Quantity::new(4.0));
+            s.measure(&j.driveshaft.loop_distance_in, 4.0);
         },
     }
 }

@@ -1,11 +1,11 @@
 //! Plans that clear a job: shown to all, applied once, exactly as they said, and what the owner says they cost.
 
 use super::client::{Client, Page, Shop};
-use super::jobs::{caller, revision, take_in, write};
+use super::jobs::{caller, move_along, revision, sign, take_in, write};
 use axum::http::StatusCode;
 use endplay::plan::clearing::Plan;
-use endplay::service::TicketPage;
-use endplay::ticket::{Role, Severity, Source};
+use endplay::service::{ChangeTicket, Failure, Key, MoveStage, TicketPage, Who};
+use endplay::ticket::{Edit, FactChange, Gate, Override, Purpose, Role, Severity, Source, Stage};
 use serde_json::json;
 use std::collections::BTreeSet;
 
@@ -172,4 +172,61 @@ async fn the_owner_says_what_changes_cost_and_plans_follow() {
     assert_eq!(owner.get("/levers/no-such-lever").await.status, StatusCode::NOT_FOUND);
     let none = owner.post("/levers/no-such-lever", &[("turn", "0"), ("hours", "1"), ("parts", "1")]).await;
     assert_eq!(none.status, StatusCode::NOT_FOUND);
+}
+
+/// A unit whose driveshaft would whip: a stop that rests on a measurement.
+async fn whipping(shop: &Shop) -> i64 {
+    let ticket = take_in(shop).await;
+    let facts = [
+        ("engine.max_rpm", json!(8000)),
+        ("driveshaft.material", json!("steel")),
+        ("driveshaft.length_in", json!(48)),
+        ("driveshaft.od_in", json!(3)),
+        ("driveshaft.wall_in", json!(0.083)),
+    ];
+    write(shop, Role::Technician, ticket, &facts).await;
+    sign(shop, ticket, Purpose::Intake).await;
+    move_along(shop, ticket, &[Stage::Intake, Stage::Spec, Stage::Teardown, Stage::Quote, Stage::Parts]).await;
+    ticket
+}
+
+/// What stands in the way of the machining, besides the signature.
+async fn in_the_way(shop: &Shop, ticket: i64) -> Option<String> {
+    let page = ticket_page(shop, ticket).await;
+    let shown = Gate::NoOpenStop.closed_because(&page.standing);
+    let (from, to) = (page.ticket.stage, Stage::Machining);
+    let signed = Override { gate: Gate::RevisionSigned, reason: "signed on paper".into() };
+    let step = MoveStage { ticket, from, to, reason: String::new(), overrides: vec![signed] };
+    match shop.service.write(Who::Staff(caller(shop, Role::Owner).await), Key::fresh(), step).await {
+        Ok(_) => assert_eq!(shown, None),
+        Err(Failure::Gates(refused)) => assert_eq!(Some(&refused[0].message), shown.as_ref()),
+        Err(failure) => panic!("{failure}"),
+    }
+    shown
+}
+
+#[tokio::test]
+async fn no_gate_opens_because_something_is_planned() {
+    let shop = Shop::staffed().await;
+    let (bench, ticket) = (shop.client(Role::Technician).await, whipping(&shop).await);
+    let title = "Driveshaft would run at the speed at which it whips";
+    assert!(in_the_way(&shop, ticket).await.is_some_and(|why| why.contains(title)));
+    let base = revision(&shop, ticket).await;
+    let sent = apply(&bench, ticket, base, "driveshaft-4", &[]).await;
+    bench.follow(sent).await.assert_says("the plan, as version");
+    let page = ticket_page(&shop, ticket).await;
+    assert_eq!(page.revision.judgement.of(Severity::Stop).count(), 0, "the old tube is out of the reckoning");
+    let why = in_the_way(&shop, ticket).await.expect("nothing was done yet");
+    assert!(why.contains("cannot be ruled out on a plan") && why.contains(title), "{why}");
+
+    // A number that is only planned is no better than a blank.
+    let planned = |source| FactChange { path: "driveshaft.od_in".into(), value: Some(json!(6)), source };
+    for (source, opens) in [(Source::Planned, false), (Source::Measured, true)] {
+        let made_from = revision(&shop, ticket).await;
+        let edit = Edit { facts: vec![planned(source)], ..Edit::default() };
+        let change = ChangeTicket { ticket, made_from, edit };
+        let who = Who::Staff(caller(&shop, Role::Technician).await);
+        shop.service.write(who, Key::fresh(), change).await.expect("written down");
+        assert_eq!(in_the_way(&shop, ticket).await.is_none(), opens, "{source:?}");
+    }
 }

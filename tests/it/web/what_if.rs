@@ -4,8 +4,8 @@ use super::client::{Client, Page, Shop};
 use super::jobs::{caller, fact, revision, stopped, take_in, write};
 use axum::http::StatusCode;
 use endplay::quantity::Cents;
-use endplay::service::{ChangeTicket, Key, MakeLink, RevokeLink, Who};
-use endplay::ticket::{Edit, Price, PriceLine, Purpose, Role};
+use endplay::service::{ChangeTicket, Failure, KeepVariant, Key, MakeLink, RevokeLink, Who};
+use endplay::ticket::{Edit, FactChange, Price, PriceLine, Purpose, Role, Source};
 use serde_json::json;
 
 /// Sends the copy's form with these changes.
@@ -250,4 +250,30 @@ async fn a_variant_follows_the_job_or_says_plainly_what_changed_since() {
     assert_eq!(shop.fingerprint().await, before);
     let nowhere = desk.post(&format!("/tickets/{ticket}/variants/8/apply"), &[("version", "1")]).await;
     assert_eq!(nowhere.status, StatusCode::NOT_FOUND);
+}
+
+#[tokio::test]
+async fn a_variant_that_nobody_can_read_any_more_closes_no_page() {
+    let shop = Shop::staffed().await;
+    let (ticket, path) = offered(&shop).await;
+    let retired = r#"UPDATE variant SET edit = '{"facts": [{"path": "yoke.colour", "value": "red", "source": "planned"}]}'
+                     WHERE nth = 2"#;
+    sqlx::query(retired).execute(&shop.database.owner_pool).await.expect("as an older program kept it");
+    let desk = shop.client(Role::Desk).await;
+    let job = desk.get(&format!("/tickets/{ticket}")).await;
+    assert_eq!(job.status, StatusCode::OK);
+    let deep = job.texts(".variant").remove(1);
+    assert!(deep.contains("It no longer fits the job.") && deep.contains("no fact called yoke.colour"), "{deep}");
+    assert_eq!(shop.nobody().get(&path).await.texts(".variant h3"), ["Shift by hand"]);
+}
+
+#[tokio::test]
+async fn what_the_log_and_the_papers_fill_in_is_kept_in_no_variant() {
+    let shop = Shop::staffed().await;
+    let ticket = take_in(&shop).await;
+    let fact = FactChange { path: "order.final_wash".into(), value: Some(json!(3)), source: Source::Planned };
+    let edit = Edit { facts: vec![fact], ..Edit::default() };
+    let keep = KeepVariant { ticket, nth: None, made_from: 1, name: "Washed".into(), minutes: None, edit };
+    let refused = shop.service.write(Who::Staff(caller(&shop, Role::Desk).await), Key::fresh(), keep).await;
+    assert!(matches!(refused, Err(Failure::Problems(_))), "{refused:?}");
 }

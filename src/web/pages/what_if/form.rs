@@ -42,10 +42,15 @@ pub enum Step {
     Keep,
 }
 
-/// The facts of a group that can be tried: all but those the shop's records fill in.
+/// The facts of a group that can be tried. What the shop's records fill in is not, and what is measured is read on the
+/// unit: nobody tries out a good reading.
 pub fn facts_of(group: &str) -> impl Iterator<Item = FactId> {
     let own = move |fact: &FactId| fact.declaration().path.split_once('.').is_some_and(|(of, _)| of == group);
-    fact_ids().filter(own).filter(|fact| filler(*fact).is_none() && fact.declaration().sheet != Sheet::Paper)
+    fact_ids().filter(own).filter(|fact| can_be_tried(*fact))
+}
+
+fn can_be_tried(fact: FactId) -> bool {
+    filler(fact).is_none() && !matches!(fact.declaration().sheet, Sheet::Measured | Sheet::Paper)
 }
 
 /// The groups that have facts to try, in the job file's order.
@@ -96,7 +101,7 @@ impl Trial {
         let mut problems = reader.problems();
         let mut edit = Edit { price: Some(price).filter(|price| priced && differs(price, base)), ..Edit::default() };
         for (path, sent) in typed.starting(FACT).filter(|(path, _)| drop.as_deref() != Some(*path)) {
-            match fact_named(path).map(|fact| change(fact, sent, base)) {
+            match fact_named(path).filter(|fact| can_be_tried(*fact)).map(|fact| change(fact, sent, base)) {
                 Some(Ok(change)) => edit.facts.extend(change),
                 Some(Err(problem)) => problems.push(problem),
                 None => {}
@@ -215,6 +220,12 @@ mod tests {
         assert_eq!(trial("hours=").minutes, None);
         assert_eq!(hours(90), "1.5");
         assert_eq!(hours(0), "0");
+    }
+
+    #[test]
+    fn nobody_tries_out_a_reading() {
+        assert_eq!(trial("f.bench.rear_end_play_in=0.012&f.yoke.kind=slip").edit.facts.len(), 1);
+        assert!(facts_of("bench").all(|fact| fact.declaration().sheet != Sheet::Measured));
     }
 
     #[test]
