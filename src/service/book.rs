@@ -4,8 +4,9 @@ use super::Failure;
 use crate::rules::house::{HouseRule, house_code};
 use crate::rules::{LimitId, LimitUsed, Limits, Severity, rule_named};
 use crate::store::{house_rule, limit};
-use crate::ticket::{Judgement, MovedLimit};
+use crate::ticket::{HouseVersion, Judgement, MovedLimit};
 use sqlx::PgConnection;
+use std::collections::BTreeSet;
 use uuid::Uuid;
 
 /// What a shop judges its jobs by, besides the rules that are the same everywhere. Read anew, in the
@@ -49,8 +50,25 @@ impl Book {
         self.limits.moved().map(kept).collect()
     }
 
+    /// The rules of the shop's own it holds jobs against, as a judgement keeps them.
+    pub(super) fn in_force(&self) -> Vec<HouseVersion> {
+        let kept = |rule: &HouseRule| HouseVersion { code: rule.code.clone(), version: rule.version };
+        self.house.iter().map(kept).collect()
+    }
+
+    /// The rules of the shop's own that were switched on, off or to another version since this was judged.
+    pub fn house_since(&self, judgement: &Judgement) -> Vec<HouseSince> {
+        let (then, now) = (&judgement.house, self.in_force());
+        let codes: BTreeSet<&String> = then.iter().chain(&now).map(|rule| &rule.code).collect();
+        let among = |rules: &[HouseVersion], code: &String| {
+            rules.iter().find(|rule| rule.code == *code).map(|rule| rule.version)
+        };
+        let since = |code: &String| HouseSince { code: code.clone(), was: among(then, code), now: among(&now, code) };
+        codes.into_iter().map(since).filter(|since| since.was != since.now).collect()
+    }
+
     /// The limits that stand otherwise now than when this was judged.
-    pub fn changed_since(&self, judgement: &Judgement) -> Vec<LimitSince> {
+    pub fn limits_since(&self, judgement: &Judgement) -> Vec<LimitSince> {
         let mut then = Limits::default();
         for moved in &judgement.limits {
             set(&mut then, &moved.limit, moved.number);
@@ -71,6 +89,17 @@ pub struct LimitSince {
     pub now: f64,
 }
 
+/// A rule of the shop's own that has changed since something was judged.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct HouseSince {
+    /// Its code.
+    pub code: String,
+    /// The version it was judged by; none when the rule decided nothing then.
+    pub was: Option<i32>,
+    /// The version that decides now; none when the rule decides nothing.
+    pub now: Option<i32>,
+}
+
 /// Moves a limit to a number that was allowed when it was kept. One that a later version of the program no longer
 /// knows or allows is as supplied again.
 fn set(limits: &mut Limits, name: &str, number: f64) {
@@ -88,14 +117,14 @@ mod tests {
         let mut book = Book::default();
         let judged = |book: &Book| Judgement { limits: book.moved(), ..Judgement::default() };
         let supplied = judged(&book);
-        assert!(book.changed_since(&supplied).is_empty());
+        assert!(book.limits_since(&supplied).is_empty());
         book.limits.set(LimitId::bell_runout, 0.008).expect("within its range");
         let since = LimitSince { limit: LimitId::bell_runout, was: 0.01, now: 0.008 };
-        assert_eq!(book.changed_since(&supplied), [since]);
+        assert_eq!(book.limits_since(&supplied), [since]);
         let tighter = judged(&book);
-        assert!(book.changed_since(&tighter).is_empty());
-        assert_eq!(Book::default().changed_since(&tighter), [LimitSince { was: 0.008, now: 0.01, ..since }]);
-        assert!(Book::default().changed_since(&supplied).is_empty());
+        assert!(book.limits_since(&tighter).is_empty());
+        assert_eq!(Book::default().limits_since(&tighter), [LimitSince { was: 0.008, now: 0.01, ..since }]);
+        assert!(Book::default().limits_since(&supplied).is_empty());
     }
 
     #[test]

@@ -3,7 +3,9 @@
 use super::form::{self, Field, one_line, several_lines};
 use super::write::Scene;
 use super::{By, Caller, Command, Failure, Service};
-use crate::rules::house::{self, HouseRule, house_code};
+use crate::job::Declaration;
+use crate::plan::steps::{Filler, filler};
+use crate::rules::house::{self, Condition, HouseRule, house_code};
 use crate::rules::{Due, Severity};
 use crate::store::house_rule::{self, Hand, Trial, Version};
 use crate::ticket::{Action, Happening, Problem};
@@ -61,8 +63,8 @@ impl Command for WriteHouseRule {
         let told_customer = several_lines(told_customer(self.customer_accepts), &self.told_customer, &mut problems);
         let fix = several_lines(FIX, &self.fix, &mut problems);
         let condition = self.condition.trim().to_owned();
-        if let Err(amiss) = house::read(&condition) {
-            problems.extend(amiss.into_iter().map(|amiss| Problem::new("condition", amiss.message)));
+        if let Err(amiss) = read_condition(&condition) {
+            problems.extend(amiss.into_iter().map(|sentence| Problem::new("condition", sentence)));
         }
         if severity_named(&self.severity).is_none() {
             problems.push(Problem::new("severity", "Choose how bad it is: stop, caution or note."));
@@ -167,6 +169,27 @@ impl Service {
         let shop = caller.shop;
         self.read(|conn| Box::pin(async move { Ok(house_rule::trial(conn, shop, nth, version).await?) })).await
     }
+}
+
+/// Reads the condition of a rule that is being written.
+///
+/// # Errors
+/// Everything that is amiss, in sentences. Facts that follow from a job's own papers are among it: they change with the
+/// customer's signature, and what a signature covers would change with the rule.
+pub fn read_condition(text: &str) -> Result<Condition, Vec<String>> {
+    let condition =
+        house::read(text).map_err(|amiss| amiss.into_iter().map(|amiss| amiss.message).collect::<Vec<_>>())?;
+    let named = condition.names().facts;
+    let papers = named.iter().filter(|fact| matches!(filler(*fact), Some(Filler::Papers)));
+    let amiss: Vec<String> = papers.map(|fact| no_ground(fact.declaration())).collect();
+    if amiss.is_empty() { Ok(condition) } else { Err(amiss) }
+}
+
+fn no_ground(fact: &Declaration) -> String {
+    format!(
+        "{} ({}) is filled from the job's own papers; a rule of the shop's own cannot rest on it.",
+        fact.path, fact.label
+    )
 }
 
 /// The severity of this code.

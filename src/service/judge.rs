@@ -25,6 +25,7 @@ pub fn judge(job: &Job, book: &Book, silenced: &[Silenced]) -> Judgement {
             .collect(),
         silenced: Vec::new(),
         limits: book.moved(),
+        house: book.in_force(),
     };
     for rule in &book.house {
         match rule.condition.verdict(job, &verdicts.derived) {

@@ -50,7 +50,7 @@ mod write;
 
 pub use crate::rules::house::house_code;
 pub use account::ChangePassword;
-pub use book::{Book, LimitSince};
+pub use book::{Book, HouseSince, LimitSince};
 pub use change::{ChangeTicket, Revised};
 pub use choose::{CustomerChoice, Offer, Offers};
 pub use class_table::{TableVersion, WriteClassTable};
@@ -58,7 +58,7 @@ pub use clearing::ApplyPlan;
 pub use contact::{ChangeContact, Person, VehicleWords};
 pub use counter::AnswerAtCounter;
 pub use failure::Failure;
-pub use house_rule::{SwitchHouseRule, WriteHouseRule, Written};
+pub use house_rule::{SwitchHouseRule, WriteHouseRule, Written, read_condition};
 pub use judge::judge;
 pub use judge_again::JudgeAgain;
 pub use lever_price::{LABOUR_HOUR, SetLeverPrice, ShopPrices};

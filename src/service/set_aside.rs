@@ -11,7 +11,8 @@ use serde::Serialize;
 const REASON: Field = Field { name: "reason", label: "The reason", most: 1000, needed: true };
 
 /// A finding to be set aside. Every rule stays in the book; on this job this one closes no gate and is counted
-/// nowhere until it is brought back, or until the facts change so that it is no longer found.
+/// nowhere until it is brought back, until the facts change so that it is no longer found, or until what it tells the
+/// customer or rests on changes.
 #[derive(Clone, Debug, Serialize)]
 pub struct SetAside {
     /// The ticket.
@@ -49,6 +50,11 @@ impl Command for SetAside {
         let mut silenced = stands.silenced;
         silenced.push(Silenced { found, reason: reason.clone(), by, at });
         let next = revision(scene, Some(&ticket), current.contents, &silenced).await?;
+        if next.judgement.findings.iter().any(|found| found.code == self.code) {
+            let message = "What this rests on has changed since the job was judged. Judge the job again, read what it \
+                           says now, then set that aside.";
+            return Err(Failure::problem("reason", message));
+        }
         if next.judgement.silenced.iter().all(|silenced| silenced.found.code != self.code) {
             return Err(gone());
         }

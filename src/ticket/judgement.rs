@@ -50,6 +50,15 @@ impl Found {
     pub fn set_aside_by(&self) -> Action {
         if self.severity == Severity::Stop || self.customer_accepts { Action::SetAsideGrave } else { Action::SetAside }
     }
+
+    /// Is it what somebody read when they set this aside? The basis names the limits it was held against, and of a
+    /// rule of the shop's own the version.
+    fn is_as(&self, earlier: &Self) -> bool {
+        fn read(found: &Found) -> (&str, Severity, bool, &str, &str) {
+            (&found.code, found.severity, found.customer_accepts, &found.customer, &found.basis)
+        }
+        read(self) == read(earlier)
+    }
 }
 
 /// A rule that cannot be decided yet.
@@ -85,6 +94,15 @@ pub struct MovedLimit {
     pub number: f64,
 }
 
+/// A rule of the shop's own that was in force when a revision was judged.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct HouseVersion {
+    /// The rule's code.
+    pub code: String,
+    /// Which version of it.
+    pub version: i32,
+}
+
 /// Everything the rule book said about one revision.
 #[derive(Clone, Debug, Default, PartialEq, Serialize, Deserialize)]
 pub struct Judgement {
@@ -98,6 +116,9 @@ pub struct Judgement {
     /// The limits the shop had moved by then; all others were as supplied.
     #[serde(default)]
     pub limits: Vec<MovedLimit>,
+    /// The rules of the shop's own it was held against, by code.
+    #[serde(default)]
+    pub house: Vec<HouseVersion>,
 }
 
 impl Judgement {
@@ -106,13 +127,12 @@ impl Judgement {
         self.findings.iter().filter(move |found| found.severity == severity)
     }
 
-    /// The same with what was set aside before still set aside. A finding that has gone, or is no longer as grave as
-    /// it was, is not: somebody has to look at it anew.
+    /// The same with what was set aside before still set aside. A finding that has gone, or is as grave, asks of the
+    /// customer, tells them or rests on something else than it did, is not: somebody has to look at it anew.
     #[must_use]
     pub fn silencing(mut self, before: &[Silenced]) -> Self {
         for earlier in before {
-            let same = |found: &Found| (&found.code, found.severity) == (&earlier.found.code, earlier.found.severity);
-            if let Some(place) = self.findings.iter().position(same) {
+            if let Some(place) = self.findings.iter().position(|found| found.is_as(&earlier.found)) {
                 let found = self.findings.remove(place);
                 self.silenced.push(Silenced { found, ..earlier.clone() });
             }
@@ -165,12 +185,25 @@ mod tests {
 
     #[test]
     fn what_is_set_aside_leaves_the_findings_and_stays_in_sight_in_todays_words() {
-        let before = [silenced(found("A-01", Severity::Stop, "old words"))];
-        let now = judged(vec![found("A-01", Severity::Stop, "new words"), found("A-02", Severity::Note, "")]);
-        let judgement = now.silencing(&before);
+        let before = [silenced(found("A-01", Severity::Stop, "words"))];
+        let today = Found { shop: "Said better".into(), ..found("A-01", Severity::Stop, "words") };
+        let judgement = judged(vec![today.clone(), found("A-02", Severity::Note, "")]).silencing(&before);
         assert_eq!(judgement.findings, [found("A-02", Severity::Note, "")]);
-        assert_eq!(judgement.silenced, [silenced(found("A-01", Severity::Stop, "new words"))]);
+        assert_eq!(judgement.silenced, [silenced(today)]);
         assert_eq!(judgement.of(Severity::Stop).count(), 0);
+    }
+
+    #[test]
+    fn what_asks_or_tells_the_customer_or_rests_on_something_else_is_not_set_aside_any_more() {
+        let read = found("A-01", Severity::Caution, "words");
+        for other in [
+            Found { customer_accepts: true, ..read.clone() },
+            Found { customer: "other words".into(), ..read.clone() },
+            Found { basis: "Basis. Limit used: another".into(), ..read.clone() },
+        ] {
+            let now = judged(vec![other]);
+            assert_eq!(now.clone().silencing(&[silenced(read.clone())]), now);
+        }
     }
 
     #[test]

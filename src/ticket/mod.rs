@@ -32,7 +32,7 @@ pub use diff::{Change, changes};
 pub use facts::{Entry, NOT_KNOWN, TicketFacts, in_words};
 pub use gate::{Gate, Override, Refusal, Standing, may_move};
 pub use happening::{Happening, SignInRefusal};
-pub use judgement::{Found, Judgement, MovedLimit, Severity, Silenced, Undecided};
+pub use judgement::{Found, HouseVersion, Judgement, MovedLimit, Severity, Silenced, Undecided};
 pub use log::{Act, Logged, UNDO, done, next_place, order};
 pub use merge::{Clash, Edit, FactChange, Hand, Problem, Unmerged, merge};
 pub use origin::{Origin, Source};

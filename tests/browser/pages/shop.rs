@@ -103,10 +103,10 @@ async fn the_pages_of_the_shop_itself() {
     walk.look("limit-moved").await;
     walk.visit("limits-moved", "/limits").await;
     walk.visitor.goto(&format!("/tickets/{}", demo.tickets[12])).await;
-    walk.visitor.reads("limits have changed since").await;
+    walk.visitor.reads("limits or rules have changed since").await;
     walk.look("job-limits-since").await;
     walk.visitor.press("Judge again").await;
-    walk.visitor.reads("judged by the limits of today").await;
+    walk.visitor.reads("judged by the book of today").await;
 
     walk.visit("not-found", "/nowhere").await;
     walk.visitor.sign_in(TECHNICIAN).await;

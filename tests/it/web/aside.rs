@@ -161,6 +161,23 @@ async fn it_stays_set_aside_while_other_things_change_and_ends_with_the_finding(
 }
 
 #[tokio::test]
+async fn it_counts_again_when_it_is_held_against_another_limit() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    let ticket = stopped(&shop).await;
+    write(&shop, Role::Technician, ticket, &[("bell.runout_in", json!(0.02))]).await;
+    set_aside(&owner, ticket, "CSE-10", WHY).await;
+    let limit = [("turn", "0"), ("number", "0.008"), ("reason", "Our indicator reads to a tenth")];
+    owner.post("/limits/bell_runout", &limit).await;
+    let late = set_aside(&owner, ticket, "THR-02", WHY).await;
+    assert_eq!(late.status, StatusCode::SEE_OTHER, "the threads rest on no limit");
+    let (after, _) = judged(&shop, ticket).await;
+    assert_eq!(codes(&after), ["THR-02"]);
+    let again = after.findings.iter().find(|found| found.code == "CSE-10").expect("somebody looks at it anew");
+    assert!(again.basis.contains("0.008 in"), "{}", again.basis);
+}
+
+#[tokio::test]
 async fn each_rule_is_counted_once_for_every_ticket_it_ever_fired_on_set_aside_or_not() {
     let shop = Shop::staffed().await;
     let owner = shop.client(Role::Owner).await;

@@ -104,6 +104,97 @@ async fn a_new_version_waits_while_the_old_one_stays_in_force() {
     owner.get("/house-rules").await.assert_says("In force, version 2");
 }
 
+async fn switch(owner: &Client, version: &str, on: &str) {
+    owner.post("/house-rules/1/try", &[("version", version)]).await;
+    let page = owner.post("/house-rules/1/switch", &[("version", version), ("on", on)]).await;
+    assert_eq!(page.status, StatusCode::SEE_OTHER);
+}
+
+#[tokio::test]
+async fn an_open_job_tells_which_rules_have_changed_since_it_was_judged_and_can_be_judged_again() {
+    let shop = Shop::staffed().await;
+    let (owner, bench) = (shop.client(Role::Owner).await, shop.client(Role::Technician).await);
+    let path = format!("/tickets/{}", job(&shop, "pull", Some(500.0)).await);
+    written(&owner).await;
+    owner.post("/house-rules/1", &with(&[("fix", "Fit the stronger clutch."), ("from", "1")])).await;
+    assert!(bench.get(&path).await.texts(".book-since").is_empty(), "what is only written decides nothing");
+
+    let turns = [
+        ("1", "yes", "not in force then, version 1 now", true),
+        ("2", "yes", "version 1 then, version 2 now", true),
+        ("2", "no", "version 2 then, not in force now", false),
+    ];
+    for (version, on, difference, speaks) in turns {
+        switch(&owner, version, on).await;
+        let told = bench.get(&path).await.texts(".book-since li");
+        assert_eq!(told, [format!("HR-01, a rule of this shop's own: {difference}")]);
+        bench.follow(bench.post(&format!("{path}/judge"), &[]).await).await.assert_says("judged by the book of today");
+        let page = bench.get(&path).await;
+        assert!(page.texts(".book-since").is_empty(), "{difference}");
+        assert_eq!(page.text.contains("Heavy puller on rollers"), speaks, "{difference}");
+    }
+}
+
+#[tokio::test]
+async fn a_finding_set_aside_counts_again_when_another_version_of_its_rule_finds_it() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    let quiet: Vec<_> = RULE.into_iter().filter(|(name, _)| *name != "customer_accepts").collect();
+    owner.post("/house-rules", &quiet).await;
+    switch(&owner, "1", "yes").await;
+    let number = job(&shop, "pull", Some(500.0)).await;
+    let aside = format!("/tickets/{number}/aside/HR-01");
+    let base = owner.get(&aside).await.value("base");
+    owner.post(&aside, &[("base", &base), ("reason", "The stronger clutch is in already.")]).await;
+    let silenced = async || judgement(&shop, number).await.silenced.len();
+    assert_eq!(silenced().await, 1);
+    write(&shop, Role::Technician, number, &[("use.raced", json!(false))]).await;
+    assert_eq!(silenced().await, 1, "the same rule stays set aside");
+
+    owner.post("/house-rules/1", &with(&[("from", "1")])).await;
+    switch(&owner, "2", "yes").await;
+    write(&shop, Role::Technician, number, &[("bell.runout_in", json!(0.003))]).await;
+    assert_eq!(silenced().await, 0);
+    let found = judgement(&shop, number).await.findings.into_iter().find(|found| found.code == "HR-01");
+    assert!(found.expect("it counts again").customer_accepts, "the customer has to tick it");
+}
+
+#[tokio::test]
+async fn what_is_set_aside_from_an_old_version_of_its_rule_has_to_be_read_anew() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    written(&owner).await;
+    switch(&owner, "1", "yes").await;
+    let number = job(&shop, "pull", Some(500.0)).await;
+    owner.post("/house-rules/1", &with(&[("told_customer", "Something else."), ("from", "1")])).await;
+    switch(&owner, "2", "yes").await;
+    let aside = format!("/tickets/{number}/aside/HR-01");
+    let base = owner.get(&aside).await.value("base");
+    let refused = owner.post(&aside, &[("base", &base), ("reason", "It is in already.")]).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    refused.assert_says("What this rests on has changed since the job was judged. Judge the job again");
+    assert_eq!(refused.value("reason"), "It is in already.");
+}
+
+#[tokio::test]
+async fn a_rule_cannot_rest_on_what_the_jobs_own_papers_fill() {
+    let shop = Shop::staffed().await;
+    let owner = shop.client(Role::Owner).await;
+    let hidden = "use.raced || (paper.signed_version > 1 && false)";
+    let page = owner.post("/house-rules", &with(&[("condition", hidden)])).await;
+    assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
+    let why = ") is filled from the job's own papers; a rule of the shop's own cannot rest on it.";
+    let told = page.texts("#summary a").join(" ");
+    assert!(told.contains("paper.signed_version (") && told.contains(why), "{told}");
+    let looked = owner.post("/house-rules/look", &with(&[("condition", hidden)])).await;
+    looked.assert_says(why);
+    let names = owner.get("/house-rules/new").await.texts(".names code");
+    assert!(names.iter().all(|name| name != "paper.signed_version") && names.iter().any(|name| name == "order.plug"));
+    owner.get("/house-rules").await.assert_says("There is none yet.");
+    let log = owner.post("/house-rules", &with(&[("condition", "order.plug > 1 || use.raced")])).await;
+    assert_eq!(log.status, StatusCode::SEE_OTHER, "the log of the work is fine");
+}
+
 #[tokio::test]
 async fn everything_amiss_is_said_at_its_field_and_everything_typed_stays() {
     let shop = Shop::staffed().await;

@@ -99,7 +99,7 @@ async fn a_job_keeps_the_limits_of_its_day_until_somebody_judges_it_again() {
     write(&shop, Role::Technician, ticket, &[("bell.runout_in", json!(0.009))]).await;
     sign(&shop, ticket, Purpose::Build).await;
     let path = format!("/tickets/{ticket}");
-    assert_eq!(bench.get(&path).await.texts(".limits-since").len(), 0);
+    assert_eq!(bench.get(&path).await.texts(".book-since").len(), 0);
 
     send(&owner, "0", "0.008", "Our indicator reads to a tenth").await;
     assert_eq!(stands(&shop, ticket).await, (Approval::Signed, None), "a limit changes nothing by itself");
@@ -110,7 +110,7 @@ async fn a_job_keeps_the_limits_of_its_day_until_somebody_judges_it_again() {
     assert_eq!(approval, Approval::Void, "the customer was not told of this");
     assert!(basis.expect("it is found now").contains("bell bore runout 0.008 in (set by this shop;"));
     let page = bench.get(&path).await;
-    assert_eq!(page.texts(".limits-since").len(), 0);
+    assert_eq!(page.texts(".book-since").len(), 0);
     let used: Vec<_> = page.texts("#CSE-10 > .finding-limit");
     assert_eq!(
         used,

@@ -1,9 +1,8 @@
 //! The form a rule of the shop's own is written in, and what its condition is understood as.
 
 use crate::job::{Declaration, Job};
-use crate::rules::house::read;
 use crate::rules::{Derived, Due, Limits};
-use crate::service::{Version, WriteHouseRule};
+use crate::service::{Version, WriteHouseRule, read_condition};
 use crate::ticket::Severity;
 use crate::web::form::{Entry, Fields, Reader};
 
@@ -102,10 +101,8 @@ pub(super) fn hear(text: &str) -> Heard {
     if !written {
         return Heard::default();
     }
-    match read(text.trim()) {
-        Err(amiss) => {
-            Heard { written, amiss: amiss.into_iter().map(|amiss| amiss.message).collect(), facts: Vec::new() }
-        }
+    match read_condition(text.trim()) {
+        Err(amiss) => Heard { written, amiss, facts: Vec::new() },
         Ok(condition) => {
             let nothing = Job::unknown();
             let verdict = condition.verdict(&nothing, &Derived::of(&nothing, &Limits::default()));

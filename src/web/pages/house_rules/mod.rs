@@ -5,6 +5,8 @@ mod view;
 
 pub use form::{Draft, TurnSent};
 
+use crate::job::{Declaration, facts};
+use crate::plan::steps::FROM_PAPERS;
 use crate::rules::house::LONGEST;
 use crate::service::{self, Caller, Key, SwitchHouseRule, Version, Who};
 use crate::ticket::Action;
@@ -57,6 +59,13 @@ struct FormPage {
     of: Option<(i32, String)>,
     heard: Heard,
     longest: usize,
+}
+
+impl FormPage {
+    /// The facts a condition may name.
+    fn facts() -> impl Iterator<Item = &'static Declaration> {
+        facts().iter().copied().filter(|fact| !FROM_PAPERS.contains(&fact.path))
+    }
 }
 
 /// What a condition was understood as, for the script.

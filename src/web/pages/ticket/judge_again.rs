@@ -1,4 +1,4 @@
-//! Judging the job again by the limits of today.
+//! Judging the job again by the shop's book of today.
 
 use super::or_back;
 use crate::service::{JudgeAgain, Key, Who};

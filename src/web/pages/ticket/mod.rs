@@ -154,7 +154,7 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "plan" => {
             format!("the plan, as version {}. What has to be measured or signed is blank.", ticket.ticket.revision)
         }
-        "judged" => format!("judged by the limits of today, as version {}.", ticket.ticket.revision),
+        "judged" => format!("judged by the book of today, as version {}.", ticket.ticket.revision),
         "aside" => format!("it is set aside for this job, as version {}.", ticket.ticket.revision),
         "back" => format!("it counts again, as version {}.", ticket.ticket.revision),
         "same" => return "Nothing was different, so nothing had to be saved.".to_owned(),

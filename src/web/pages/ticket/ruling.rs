@@ -1,6 +1,6 @@
-//! What the rule book said of the job: what counts, what the shop set aside, and which limits have changed since.
+//! What the rule book said of the job: what counts, what the shop set aside, and what of the shop's book has changed since.
 
-use crate::service::{Caller, LimitSince, TicketPage};
+use crate::service::{Caller, HouseSince, LimitSince, TicketPage};
 use crate::ticket::{Judgement, Severity, Silenced};
 use crate::web::findings::{Findings, From};
 use crate::web::moment::moment;
@@ -50,14 +50,26 @@ fn aside(silenced: &Silenced, zone: &TimeZone) -> AsideLine {
     }
 }
 
-/// The limits that stand otherwise now than when the job was judged, in words; none once it is closed.
-pub fn limits_since(page: &TicketPage) -> Vec<String> {
+/// What of the shop's book stands otherwise now than when the job was judged, in words; nothing once it is closed.
+pub fn book_since(page: &TicketPage) -> Vec<String> {
     if !page.ticket.stage.open() {
         return Vec::new();
     }
-    let words = |since: LimitSince| {
-        let LimitSince { limit, was, now } = since;
-        format!("{}: {} then, {} now", limit.declaration().label, limit.say(was), limit.say(now))
-    };
-    page.book.changed_since(&page.revision.judgement).into_iter().map(words).collect()
+    let (book, judgement) = (&page.book, &page.revision.judgement);
+    let limits = book.limits_since(judgement).into_iter().map(limit_since);
+    let house = book.house_since(judgement).into_iter().map(|since| house_since(&since, &book.unreadable));
+    limits.chain(house).collect()
+}
+
+fn limit_since(since: LimitSince) -> String {
+    let LimitSince { limit, was, now } = since;
+    format!("{}: {} then, {} now", limit.declaration().label, limit.say(was), limit.say(now))
+}
+
+fn house_since(since: &HouseSince, unreadable: &[String]) -> String {
+    let HouseSince { code, was, now } = since;
+    let said =
+        |version: &Option<i32>, none: &str| version.map_or(none.to_owned(), |version| format!("version {version}"));
+    let no_longer = if unreadable.contains(code) { "cannot be read" } else { "not in force" };
+    format!("{code}, a rule of this shop's own: {} then, {} now", said(was, "not in force"), said(now, no_longer))
 }

@@ -1,7 +1,7 @@
 //! What the ticket's page shows, built from what the service tells.
 
 use super::TableTakenView;
-use super::ruling::{AsideLine, aside_lines, findings, limits_since};
+use super::ruling::{AsideLine, aside_lines, book_since, findings};
 use super::safety::reminders;
 use super::stage::StageView;
 use crate::quantity::Cents;
@@ -71,8 +71,8 @@ pub struct TicketView {
     pub findings: Findings,
     /// What the shop has set aside for this job.
     pub aside: Vec<AsideLine>,
-    /// The limits that stand otherwise now than when the job was judged, in words; none once it is closed.
-    pub limits_since: Vec<String>,
+    /// What of the shop's book stands otherwise now than when the job was judged, in words; nothing once it is closed.
+    pub book_since: Vec<String>,
     /// How many questions the checks due at this stage wait for.
     pub ask_next: usize,
     /// What is known.
@@ -247,7 +247,7 @@ impl TicketView {
             promise: promise(page, now),
             findings: findings(page, caller),
             aside: aside_lines(judgement, zone),
-            limits_since: limits_since(page),
+            book_since: book_since(page),
             ask_next: wanted_facts(judgement, ticket.stage),
             sheets: sheet_cards(contents, judgement, ticket.stage, zone),
             class_table: TableTakenView::of(page, zone),
