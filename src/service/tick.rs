@@ -7,11 +7,11 @@ use super::weigh::Scales;
 use super::write::Scene;
 use super::{By, Command, Failure, Revised, Revision, Ticket};
 use crate::job::{Kind, read_text};
-use crate::plan::steps::{OutOfTurn, Step, out_of_turn, step_named, steps};
-use crate::store::step as store;
+use crate::plan::steps::{OutOfTurn, Step, is_reading, out_of_turn, step_named, steps};
+use crate::store::{signature, step as store};
 use crate::ticket::{
-    Act, Action, Approval, Change, Contents, Edit, FactChange, Gate, Happening, Logged, Problem, Source, UNDO, changes,
-    done, merge, next_place,
+    Act, Action, Change, Contents, Edit, FactChange, Happening, Logged, Problem, Source, UNDO, changes, done, in_words,
+    merge, next_place, not_passed, unsigned,
 };
 use serde::{Deserialize, Serialize};
 use serde_json::Map;
@@ -48,6 +48,9 @@ pub struct Ticked {
     pub place: Option<i32>,
     /// Did this tick change anything? A second tap on the same step does not.
     pub fresh: bool,
+    /// Was something read at a hold point that must be put right first? The reading is kept, the step is not done.
+    #[serde(default)]
+    pub failed: bool,
 }
 
 impl Command for TickStep {
@@ -62,7 +65,7 @@ impl Command for TickStep {
         let stands = done(&log, step.code);
         let place = stands.map(|entry| entry.place);
         if place != self.over || (self.act == Act::Undone && place.is_none()) {
-            return Ok(Ticked { place, fresh: false });
+            return Ok(Ticked { place, fresh: false, failed: false });
         }
         let current = current_revision(scene, &ticket).await?;
         let mut entry = self.entry(scene, step, &log)?;
@@ -71,6 +74,17 @@ impl Command for TickStep {
             Act::Undone => self.may_take_back(scene, stands)?,
             Act::Done => contents = self.may_do(scene, step, &ticket, &current, &mut entry).await?,
         }
+        let failed = self.act == Act::Done && fails(scene, step, &ticket, &current, &contents).await?;
+        if failed && place.is_none() {
+            let (revision, changes) = revised(scene, &ticket, &current, contents).await?;
+            if let Some(revision) = revision {
+                scene.happened(ticket.id, Happening::Revised { revision, changes }).await?;
+            }
+            return Ok(Ticked { place, fresh: true, failed });
+        }
+        if failed {
+            entry = not_done_any_more(entry);
+        }
         store::insert(scene.conn, scene.shop, ticket.id, scene.caller()?.staff, &entry).await?;
         log.push(entry.clone());
         fill_order(&mut contents, &log, &scene.hand());
@@ -78,7 +92,7 @@ impl Command for TickStep {
         let Logged { act, place, initials, reason, .. } = entry;
         let happened = Happening::Stepped { step: entry.step, act, place, initials, reason, revision, changes };
         scene.happened(ticket.id, happened).await?;
-        Ok(Ticked { place: Some(place).filter(|_| act == Act::Done), fresh: true })
+        Ok(Ticked { place: Some(place).filter(|_| act == Act::Done), fresh: true, failed })
     }
 }
 
@@ -128,13 +142,10 @@ impl TickStep {
         let by_now = scales.by_now(current.clone());
         let job = by_now.contents.facts.job();
         belongs(step, &by_now)?;
-        if step.is_for_good(added) {
-            let standing = standing(ticket, &OpenStops::of(ticket, &by_now, &scales), &[]);
-            if standing.build != Approval::Signed {
-                let why = Gate::RevisionSigned.closed_because(&standing).unwrap_or_default();
-                let message = format!("This cannot be undone, so the customer signs before it is done. {why}");
-                return Err(Failure::problem("signature", message));
-            }
+        let passed = signature::passed(scene.conn, scene.shop, ticket.id).await?;
+        let standing = standing(ticket, &OpenStops::of(ticket, &by_now, &scales), &passed);
+        if let Some(why) = unsigned(step, added, &standing) {
+            return Err(Failure::problem("signature", why));
         }
         let (edit, mut problems) = self.read(step, entry);
         let place = u32::try_from(entry.place).unwrap_or_default();
@@ -163,6 +174,15 @@ impl TickStep {
                     problems.push(Problem::new(declaration.path, message));
                 }
                 Ok(None) => {}
+                Ok(Some(value)) if step.hold_point && !is_reading(&value) => {
+                    let message = format!(
+                        "{}: \u{201c}{}\u{201d} is no reading, and the work stops here until there is one. Try it now and \
+                         write down what you find.",
+                        declaration.label,
+                        in_words(declaration, &value)
+                    );
+                    problems.push(Problem::new(declaration.path, message));
+                }
                 Ok(value) => {
                     entry.typed.insert(declaration.path.to_owned(), text.into());
                     edit.facts.push(FactChange { path: declaration.path.to_owned(), value, source });
@@ -172,6 +192,28 @@ impl TickStep {
         }
         (edit, problems)
     }
+}
+
+/// Would what was read at a hold point have to be put right first?
+async fn fails(
+    scene: &mut Scene<'_>,
+    step: &Step,
+    ticket: &Ticket,
+    current: &Revision,
+    contents: &Contents,
+) -> Result<bool, Failure> {
+    if !step.hold_point || step.reads.is_empty() {
+        return Ok(false);
+    }
+    let scales = Scales::of(scene.conn, scene.shop, scene.judge, ticket).await?;
+    let weighed = scales.weigh(contents, ticket.revision + 1, &current.judgement.silenced, scene.now);
+    Ok(not_passed(step, &weighed.judgement).next().is_some())
+}
+
+/// The entry of a step that was done, was tried again and did not pass: it is taken back.
+fn not_done_any_more(entry: Logged) -> Logged {
+    let why = if entry.reason.is_empty() { "Tried again, and it did not pass.".to_owned() } else { entry.reason };
+    Logged { act: Act::Undone, fills: None, reason: why, ..entry }
 }
 
 /// Is the step part of the job?

@@ -12,8 +12,8 @@ mod reading;
 mod step;
 
 pub use out_of_turn::{OutOfTurn, out_of_turn};
-pub use reading::limits_on;
-pub use step::{Phase, Step};
+pub use reading::{is_reading, limits_on};
+pub use step::{Phase, SeenPaper, Step};
 
 use crate::job::{FactId, FactSet, Job, fact_named};
 use crate::rules::{Known, Truth};

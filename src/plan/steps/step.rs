@@ -20,6 +20,8 @@ pub struct Step {
     pub hazard: Option<&'static str>,
     /// Must somebody put initials to it before the work goes on?
     pub hold_point: bool,
+    /// The customer's signature that it consists in seeing; none for all other work.
+    pub sees: Option<SeenPaper>,
     /// Can it not be undone? Then the customer signs first.
     pub permanent: bool,
     /// What it is called on the list of work that can be added to a job by hand; none when it cannot be.
@@ -112,6 +114,7 @@ impl Step {
             why,
             hazard: None,
             hold_point: false,
+            sees: None,
             permanent: false,
             added_as: None,
             already: None,
@@ -125,6 +128,12 @@ impl Step {
     /// The work stops here until somebody put initials to it.
     pub(super) const fn hold(mut self) -> Self {
         self.hold_point = true;
+        self
+    }
+
+    /// It is seeing the customer's signature on this paper.
+    pub(super) const fn sees(mut self, paper: SeenPaper) -> Self {
+        self.sees = Some(paper);
         self
     }
 
@@ -175,6 +184,15 @@ impl Step {
         self.when = Some(When { truth, applies, spares });
         self
     }
+}
+
+/// A paper on which a step sees the customer's signature.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum SeenPaper {
+    /// The leave to take the unit apart.
+    Teardown,
+    /// The build as it stands, with what cannot be undone.
+    Build,
 }
 
 /// The parts of the work, in their order.

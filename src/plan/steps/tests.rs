@@ -218,3 +218,18 @@ fn a_reading_is_held_against_limits_of_its_own_unit() {
     assert_eq!(names(job.cooling.flow_s_per_qt.id()), ["cooler_flow"]);
     assert!(names(job.one_way.free.id()).is_empty());
 }
+
+#[test]
+fn a_word_that_says_nobody_has_looked_is_no_reading_and_every_other_word_is() {
+    let mut unread = HashSet::new();
+    for fact in steps().filter(|step| step.hold_point).flat_map(Step::facts_read) {
+        let Kind::Choice(words) = fact.declaration().kind else { continue };
+        for word in words {
+            let says_not = word.label.starts_with("Not ");
+            assert_eq!(is_reading(&word.code.into()), !says_not, "{}: {}", fact.declaration().path, word.label);
+            unread.extend(says_not.then_some(word.code));
+        }
+    }
+    assert_eq!(unread, reading::NOT_YET.into());
+    assert!(is_reading(&0.into()) && is_reading(&false.into()), "a no is an answer");
+}

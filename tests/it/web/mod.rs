@@ -10,6 +10,7 @@ mod customer;
 mod door;
 mod facts;
 mod guards;
+mod holds;
 mod house_rules;
 mod intake;
 mod jobs;

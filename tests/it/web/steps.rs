@@ -13,7 +13,7 @@ use std::collections::BTreeMap;
 use uuid::Uuid;
 
 /// A job of which every harmless fact is known, but for these.
-async fn known_job(shop: &Shop, but: &[(&str, Value)]) -> i64 {
+pub(super) async fn known_job(shop: &Shop, but: &[(&str, Value)]) -> i64 {
     let ticket = jobs::take_in(shop).await;
     let mut facts: Vec<(&str, Value)> = fact_ids()
         .filter(|fact| filler(*fact).is_none())
@@ -25,7 +25,7 @@ async fn known_job(shop: &Shop, but: &[(&str, Value)]) -> i64 {
     ticket
 }
 
-async fn page(shop: &Shop, ticket: i64) -> TicketPage {
+pub(super) async fn page(shop: &Shop, ticket: i64) -> TicketPage {
     let desk = jobs::caller(shop, Role::Desk).await;
     shop.service.ticket(&desk, ticket).await.expect("the ticket")
 }
@@ -35,7 +35,7 @@ fn codes(page: &TicketPage) -> Vec<&str> {
 }
 
 /// What stands in a fact, with how it was learnt.
-fn fact(page: &TicketPage, path: &str) -> Option<(Value, Source)> {
+pub(super) fn fact(page: &TicketPage, path: &str) -> Option<(Value, Source)> {
     let entry = page.revision.contents.facts.entry(endplay::job::fact_named(path).expect("a fact"))?;
     Some((entry.value, entry.origin.source))
 }
@@ -67,7 +67,7 @@ async fn tick(shop: &Shop, ticket: i64, code: &str, act: Act) -> Result<bool, Fa
     shop.service.write(who, Key::fresh(), command).await.map(|ticked| ticked.fresh)
 }
 
-async fn ticked(shop: &Shop, ticket: i64, steps: &[&str]) {
+pub(super) async fn ticked(shop: &Shop, ticket: i64, steps: &[&str]) {
     for code in steps {
         assert!(
             tick(shop, ticket, code, Act::Done).await.unwrap_or_else(|failure| panic!("{code}: {failure}")),
@@ -76,7 +76,7 @@ async fn ticked(shop: &Shop, ticket: i64, steps: &[&str]) {
     }
 }
 
-fn says_why(page: &Page, words: &str) {
+pub(super) fn says_why(page: &Page, words: &str) {
     assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY, "{}", page.text);
     page.assert_says("Check what you entered");
     page.assert_says(words);
@@ -166,7 +166,7 @@ async fn what_cannot_be_undone_waits_for_the_signature_on_what_stands_now() {
     assert!(!codes(&signed).contains(&"SEQ-11"), "the signature agrees to it at once: {:?}", codes(&signed));
     assert_eq!(fact(&signed, "paper.permanent_ack"), Some((json!(true), Source::Papers)));
     jobs::write(&shop, Role::Desk, ticket, &[("use.road_driven", json!(false))]).await;
-    says_why(&bench.post(&saw, &[("do", "done")]).await, "changed after the customer signed");
+    says_why(&bench.post(&saw, &[("do", "done")]).await, "has changed since, so that signature no longer holds");
     jobs::sign(&shop, ticket, Purpose::Build).await;
     assert_eq!(bench.post(&saw, &[("do", "done")]).await.status, StatusCode::SEE_OTHER);
     assert_eq!(page(&shop, ticket).await.standing.build, Approval::Signed, "doing what was signed voids nothing");

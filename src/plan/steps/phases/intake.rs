@@ -1,4 +1,4 @@
-use super::{Phase::Intake, Step, hazard};
+use super::{Phase::Intake, SeenPaper, Step, hazard};
 use crate::job::{CrankFlange, FlexplateSpec, ShieldKind, UpperHole};
 use crate::rules::{Ask as _, YesNo as _};
 
@@ -85,5 +85,6 @@ pub(super) static STEPS: &[Step] = &[
         "Get the customer's signature for taking the unit apart. The paper also says what happens to the core and to a \
          unit that is never fetched.",
         "A unit that has been apart may not go together again as it was, so it is the customer who decides.",
-    ),
+    )
+    .sees(SeenPaper::Teardown),
 ];

@@ -1,5 +1,5 @@
 use super::Phase::{Machining, Wash};
-use super::{Step, hazard};
+use super::{SeenPaper, Step, hazard};
 use crate::job::{BellKind, BridgeDemand, Demand, Gasket, YokeKind};
 use crate::rules::{Ask as _, YesNo as _};
 
@@ -15,6 +15,7 @@ pub(super) static STEPS: &[Step] = &[
         "Metal that is cut does not grow back. Without the customer's signature the shop buys the case.",
     )
     .hold()
+    .sees(SeenPaper::Build)
     .when(
         |j| {
             j.paper.permanent_mods.yes()

@@ -10,7 +10,7 @@ mod sub_assembly;
 mod teardown;
 mod test;
 
-use super::{Phase, Step, hazard};
+use super::{Phase, SeenPaper, Step, hazard};
 
 /// Every list of steps, in the order of the work.
 pub(super) const ALL: &[&[Step]] = &[

@@ -1,6 +1,6 @@
 //! The list of a job's steps, phase by phase.
 
-use super::state::{Done, Verdict, locked, warnings};
+use super::state::{Done, Verdict, failed, locked, warnings};
 use crate::plan::steps::{Phase, Step, steps};
 use crate::service::TicketPage;
 use crate::ticket::{Act, done};
@@ -53,7 +53,9 @@ struct Item {
     /// It cannot be undone.
     for_good: bool,
     /// Why it may not be done yet; empty when it may.
-    locked: &'static str,
+    locked: String,
+    /// What of it has to be put right before it can be done.
+    failed: Vec<Verdict>,
     /// What to do first, or why it is too late; empty for most.
     warning: String,
     /// Ticked with one tap.
@@ -165,13 +167,15 @@ fn item(step: &'static Step, page: &TicketPage, now: &Now) -> Item {
         _ => String::new(),
     };
     let for_good = step.is_for_good(added);
+    let locked = locked(page, step);
     Item {
         step,
         done,
         added: step.is_added(added),
         for_good,
-        locked: locked(page, step),
-        one_tap: !step.hold_point && !for_good && warning.is_empty(),
+        one_tap: !step.hold_point && !for_good && warning.is_empty() && locked.is_empty(),
+        locked,
+        failed: failed(page, step),
         warning,
     }
 }

@@ -106,17 +106,18 @@ pub async fn send(
         Wish::Look => return back(&state, &caller, number, &code, sent.typed, Vec::new()).await,
         Wish::Add(add) => {
             let command = AddWork { ticket: number, step: step.code.to_owned(), add };
-            state.service.write(who, key, command).await.map(drop)
+            state.service.write(who, key, command).await.map(|_| false)
         }
         Wish::Tick(act) => {
             let typed = sent.typed.starting("f.").map(|(path, text)| (path.to_owned(), text.to_owned())).collect();
             let step = step.code.to_owned();
             let command = TickStep { ticket: number, step, act, over, initials, typed, reason, knowing };
-            state.service.write(who, key, command).await.map(drop)
+            state.service.write(who, key, command).await.map(|ticked| ticked.failed)
         }
     };
     match done {
-        Ok(()) => on_to(&format!("{list}?did={}#s-{}", step.code, step.code)),
+        Ok(true) => on_to(&format!("{list}/{}#not-passed", step.code)),
+        Ok(false) => on_to(&format!("{list}?did={}#s-{}", step.code, step.code)),
         Err(service::Failure::Problems(of)) => {
             let wrong = problems(of).into_iter().map(at_its_field).collect();
             back(&state, &caller, number, &code, sent.typed, wrong).await

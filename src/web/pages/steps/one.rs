@@ -1,8 +1,8 @@
 //! One step: what is done and why, what is read with its limit and verdict, initials, and taking it back.
 
-use super::state::{Done, Verdict, locked, warnings};
-use crate::job::{Kind, read_text};
-use crate::plan::steps::{Step, limits_on};
+use super::state::{Done, Verdict, failed, locked, warnings};
+use crate::job::{Declaration, Kind, read_text};
+use crate::plan::steps::{Step, is_reading, limits_on};
 use crate::service::{Caller, Revision, TicketPage};
 use crate::ticket::{Edit, FactChange, Source, done};
 use crate::web::facts::{Control, FactField, as_typed, name_of};
@@ -24,7 +24,9 @@ pub struct OnePage {
     done: Option<Done>,
     for_good: bool,
     added: bool,
-    locked: &'static str,
+    locked: String,
+    /// What of it has to be put right before it can be done.
+    failed: Vec<Verdict>,
     /// What to do first, or why it is too late.
     warnings: Vec<Warning>,
     /// The facts it waits for, while it is not known whether the job needs it.
@@ -101,7 +103,7 @@ impl Look {
         let readings = step.facts_read().map(|fact| {
             let declaration = fact.declaration();
             let path = declaration.path.to_owned();
-            let known = typed.get(&name_of(declaration)).is_some_and(|text| !text.trim().is_empty());
+            let known = typed.get(&name_of(declaration)).is_some_and(|text| is_read(step, declaration, text));
             let judgement = &looked.judgement;
             Reading {
                 label: declaration.label,
@@ -124,6 +126,12 @@ impl Look {
             _ => format!("{found} findings about what is read here."),
         }
     }
+}
+
+/// Does this text say what was read? What cannot be understood has not been read.
+fn is_read(step: &Step, declaration: &Declaration, text: &str) -> bool {
+    let value = read_text(text, declaration).ok().flatten();
+    value.is_some_and(|value| !step.hold_point || is_reading(&value))
 }
 
 impl OnePage {
@@ -155,6 +163,7 @@ impl OnePage {
             for_good: step.is_for_good(&contents.added),
             added: step.is_added(&contents.added),
             locked: locked(page, step),
+            failed: failed(page, step),
             warnings: warnings(page, step)
                 .into_iter()
                 .map(|warning| Warning {

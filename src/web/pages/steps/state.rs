@@ -3,7 +3,7 @@
 use crate::job::fact_named;
 use crate::plan::steps::{OutOfTurn, Step, out_of_turn};
 use crate::service::TicketPage;
-use crate::ticket::{Approval, Found, Logged, Severity, UNDO, done, in_words, next_place};
+use crate::ticket::{Found, Logged, Severity, UNDO, done, in_words, next_place, not_passed, unsigned};
 use crate::web::moment::moment;
 use crate::web::pages::ticket::Now;
 use jiff::tz::TimeZone;
@@ -86,15 +86,15 @@ pub fn warnings(page: &TicketPage, step: &Step) -> Vec<OutOfTurn> {
     out_of_turn(contents.facts.job(), &contents.added, step, place)
 }
 
-/// Why a step that cannot be undone may not be done yet; empty when it may.
-pub fn locked(page: &TicketPage, step: &Step) -> &'static str {
-    if !step.is_for_good(&page.revision.contents.added) {
-        return "";
+/// Why a step may not be done before the customer signs; empty when no signature is missing.
+pub fn locked(page: &TicketPage, step: &Step) -> String {
+    unsigned(step, &page.revision.contents.added, &page.standing).unwrap_or_default()
+}
+
+/// What keeps a hold point from being done: the stops that what is written down of it leads to.
+pub fn failed(page: &TicketPage, step: &Step) -> Vec<Verdict> {
+    if done(&page.log, step.code).is_some() {
+        return Vec::new();
     }
-    match page.standing.build {
-        Approval::Signed => "",
-        Approval::Missing => "This cannot be undone. The customer has not signed the current version yet.",
-        Approval::Void => "This cannot be undone. The build changed after the customer signed: send the new version.",
-        Approval::Declined => "This cannot be undone, and the customer declined the current version.",
-    }
+    not_passed(step, &page.revision.judgement).map(Verdict::of).collect()
 }

@@ -1,7 +1,9 @@
 //! Where a job stands and where it can go from there.
 
+use crate::job::{FactId, Sheet};
 use crate::service::{Caller, TicketPage};
-use crate::ticket::{Action, Gate, Stage, Way, may};
+use crate::ticket::{Action, Gate, Source, Stage, Way, may};
+use std::collections::BTreeSet;
 
 /// Where a job stands and where it can go.
 pub struct StageView {
@@ -17,6 +19,18 @@ pub struct StageView {
     pub back: Vec<Move>,
     /// May this person record that the customer declined?
     pub may_decline: bool,
+    /// The sheets on which something is only planned, when the unit is about to be tried or to go out.
+    pub planned: Vec<PlannedSheet>,
+}
+
+/// A sheet on which something is only planned.
+pub struct PlannedSheet {
+    /// As addresses spell it.
+    pub code: &'static str,
+    /// As people read it.
+    pub label: &'static str,
+    /// How many facts.
+    pub facts: usize,
 }
 
 /// One stage of the road.
@@ -58,9 +72,36 @@ impl StageView {
             rail: rail(here),
             next: of(Way::Forward),
             back,
+            planned: planned(page, &moves),
             may_decline: here.way_to(Stage::Declined).is_some() && may(caller.role, Action::GiveUp),
         }
     }
+}
+
+impl StageView {
+    /// How much is only planned, in words.
+    pub fn planned_words(&self) -> String {
+        match self.planned.iter().map(|sheet| sheet.facts).sum() {
+            1 => "One fact of this job is only planned.".to_owned(),
+            facts => format!("{facts} facts of this job are only planned."),
+        }
+    }
+}
+
+fn planned(page: &TicketPage, moves: &[(Stage, Way)]) -> Vec<PlannedSheet> {
+    let is_close = |(to, way): &(Stage, Way)| *way == Way::Forward && matches!(to, Stage::Test | Stage::Delivery);
+    if !moves.iter().any(is_close) {
+        return Vec::new();
+    }
+    let facts = &page.revision.contents.facts;
+    let planned = facts.known().filter(|(.., origin)| origin.source == Source::Planned).map(|(fact, ..)| fact);
+    let planned: BTreeSet<FactId> = planned.chain(facts.to_be_seen()).collect();
+    let sheet = |sheet: Sheet| PlannedSheet {
+        code: sheet.code(),
+        label: sheet.label(),
+        facts: planned.iter().filter(|fact| fact.declaration().sheet == sheet).count(),
+    };
+    Sheet::ALL.into_iter().map(sheet).filter(|sheet| sheet.facts > 0).collect()
 }
 
 fn rail(here: Stage) -> Vec<Step> {
