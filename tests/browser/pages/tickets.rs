@@ -88,6 +88,7 @@ async fn the_pages_of_a_job() {
         "sign/intake",
         "sign/build",
         "class-table",
+        "clearing",
         "steps",
         "steps/AS-04",
     ] {
