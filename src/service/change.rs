@@ -8,7 +8,7 @@ use crate::store::ticket::Counts;
 use crate::store::{self, ticket};
 use crate::ticket::{
     Action, Change, Contents, Edit, FactChange, Hand, Happening, Judgement, Logged, Origin, Problem, Severity,
-    Silenced, Source, Stage, changes, merge, order,
+    Silenced, Source, Stage, changes, done_here, merge, order,
 };
 use serde::{Deserialize, Serialize};
 use serde_json::Value;
@@ -74,8 +74,9 @@ pub(super) fn nothing_filled(edit: &Edit) -> Result<(), Failure> {
     form::none(edit.facts.iter().filter_map(problem).collect())
 }
 
-/// Writes down the places that steps have in the log.
+/// Writes down the places that steps have in the log, and what was changed for good.
 pub(super) fn fill_order(contents: &mut Contents, log: &[Logged], hand: &Hand) {
+    contents.done_here = done_here(log);
     let origin = Origin { source: Source::Log, by: hand.by.clone(), at: hand.at };
     for (fact, place) in order(log, contents.facts.job(), &contents.added) {
         let place = place.map(Value::from);

@@ -8,6 +8,7 @@ use super::write::Scene;
 use super::{By, Command, Failure, Revised, Revision, Ticket};
 use crate::job::{Kind, read_text};
 use crate::plan::steps::{OutOfTurn, Step, is_reading, out_of_turn, step_named, steps};
+use crate::plan::summary::for_good;
 use crate::store::{signature, step as store};
 use crate::ticket::{
     Act, Action, Change, Contents, Edit, FactChange, Happening, Logged, Problem, Source, UNDO, changes, done, in_words,
@@ -147,6 +148,9 @@ impl TickStep {
         if let Some(why) = unsigned(step, added, &standing) {
             return Err(Failure::problem("signature", why));
         }
+        if step.is_for_good(added) {
+            named(step, &by_now.contents)?;
+        }
         let (edit, mut problems) = self.read(step, entry);
         let place = u32::try_from(entry.place).unwrap_or_default();
         if !self.knowing {
@@ -233,6 +237,21 @@ fn belongs(step: &Step, revision: &Revision) -> Result<(), Failure> {
     Err(Failure::problem("step", message))
 }
 
+/// Does the paper that the customer signed say that this will be done?
+fn named(step: &Step, contents: &Contents) -> Result<(), Failure> {
+    let lines = for_good(contents.facts.job(), &contents.added, &contents.done_here);
+    if lines.iter().any(|line| line.step == Some(step.code)) {
+        return Ok(());
+    }
+    let message = format!(
+        "This cannot be undone, and what the customer signed does not name it: as far as the facts go, nothing is left \
+         to be changed here, or it is not known yet. Look at the unit and write down what you see, or add {} to the job \
+         by hand; then the customer signs for it.",
+        step.title
+    );
+    Err(Failure::problem("signature", message))
+}
+
 /// What a warning says, and what to do instead.
 pub(super) fn sentence(step: &Step, warning: &OutOfTurn) -> String {
     let OutOfTurn { rule, first } = warning;
@@ -282,6 +301,15 @@ impl Command for AddWork {
         if !self.add && done(&log, step.code).is_some() {
             let message =
                 format!("{} is done, so it cannot be taken off the job. Take the step back first.", step.title);
+            return Err(Failure::problem("step", message));
+        }
+        // It was ticked as a trial; what is added now has to be signed for first and ticked after.
+        if self.add && done(&log, step.code).is_some_and(|entry| entry.fills.is_none()) {
+            let message = format!(
+                "{} is ticked already, from before this work was added. Take that tick back first: what cannot be undone \
+                 is ticked after the customer has signed for it.",
+                step.title
+            );
             return Err(Failure::problem("step", message));
         }
         let current = current_revision(scene, &ticket).await?;

@@ -1,7 +1,8 @@
 //! Revisions: written once.
 
 use super::columns::At;
-use crate::ticket::{Contents, Judgement, Quoted, TicketFacts, Words};
+use super::step;
+use crate::ticket::{Contents, Judgement, Quoted, TicketFacts, Words, done_here};
 use jiff::Timestamp;
 use jiff_sqlx::ToSqlx;
 use sqlx::PgConnection;
@@ -57,7 +58,7 @@ pub async fn insert(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, revision:
     .map(drop)
 }
 
-/// One revision of a ticket.
+/// One revision of a ticket, with what the log says by now of work that cannot be undone.
 pub async fn find(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, number: i32) -> sqlx::Result<Option<Revision>> {
     let found = sqlx::query!(
         r#"SELECT number, made_at AS "made_at: At", staff_id, made_by, facts AS "facts: TicketFacts",
@@ -68,14 +69,16 @@ pub async fn find(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, number: i32
         ticket,
         number
     )
-    .fetch_optional(conn)
+    .fetch_optional(&mut *conn)
     .await?;
-    Ok(found.map(|row| Revision {
+    let Some(row) = found else { return Ok(None) };
+    let done_here = done_here(&step::log(conn, shop, ticket).await?);
+    Ok(Some(Revision {
         number: row.number,
         made_at: row.made_at.into(),
         staff_id: row.staff_id,
         made_by: row.made_by,
-        contents: Contents { facts: row.facts, words: row.words, price: row.price, added: row.added },
+        contents: Contents { facts: row.facts, words: row.words, price: row.price, added: row.added, done_here },
         judgement: row.judgement,
         covers: row.covers,
     }))

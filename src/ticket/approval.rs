@@ -2,8 +2,8 @@
 //!
 //! A signature belongs to one revision. A later revision that changes nothing the signature covers
 //! (the bench wrote down a measurement, say) leaves it standing; any other change voids it. Covered
-//! are the spec and what was seen of the unit, the texts, the price, added work, every finding the customer
-//! must accept in the words it was told in, and what the shop set aside of that, with its reason.
+//! are the spec and what was seen of the unit, the texts, the price, added work, every change that stays for good,
+//! every finding the customer must accept in the words it was told in, and what the shop set aside of that, with its reason.
 
 use super::canonical::Digest;
 use super::contents::{Contents, Topic};
@@ -13,6 +13,7 @@ use super::paper::Tick;
 use super::record::Answer;
 use crate::job::Sheet;
 use crate::plan::steps::{FROM_PAPERS, is_work_done};
+use crate::plan::summary::for_good;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
 
@@ -52,11 +53,11 @@ impl Approval {
 }
 
 /// The digest of everything a signature on these contents covers: what the unit is and what is to be
-/// done to it, the words, the price, the work added by hand, every finding the customer is told of, and
-/// what the shop set aside of those, stops too, with the reason the customer reads.
+/// done to it, the words, the price, the work added by hand, each change that stays for good, every finding the
+/// customer is told of, and what the shop set aside of those, stops too, with the reason the customer reads.
 ///
 /// Three things leave a signature standing. A reading that leads to no such finding, and what a step did to
-/// the unit, are bench work. A stop that wants no tick was told as something that will be put right, and
+/// the unit, are bench work; a change for good is covered alike before and after it is done. A stop that wants no tick was told as something that will be put right, and
 /// is. And what the papers say about the signature itself is no part of what it is on.
 pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
     let facts: Map<String, Value> = contents
@@ -85,6 +86,10 @@ pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
     // Only where there is some: the digests of papers from before there could be any stay what they are.
     if !set_aside.is_empty() {
         covered["set_aside"] = json!(set_aside);
+    }
+    let for_good = for_good(contents.facts.job(), &contents.added, &contents.done_here);
+    if !for_good.is_empty() {
+        covered["for_good"] = for_good.iter().map(|line| line.code).collect();
     }
     if !contents.added.is_empty() {
         covered["added"] = json!(contents.added);

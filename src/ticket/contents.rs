@@ -4,6 +4,7 @@ use super::facts::TicketFacts;
 use super::price::Price;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// The most characters one of the ticket's texts may have.
 pub const WORDS_LIMIT: usize = 4000;
@@ -20,6 +21,10 @@ pub struct Contents {
     /// The codes of the steps that the shop added to the job by hand, in the order of the work.
     #[serde(default)]
     pub added: Vec<String>,
+    /// What this shop changed for good, as the step log says by now; see [`super::done_here`]. It is read from
+    /// the log and not kept with the revision.
+    #[serde(skip)]
+    pub done_here: BTreeMap<String, bool>,
 }
 
 /// The texts of a ticket.

@@ -1,7 +1,7 @@
 //! The job's step log: what was done, in the order it was done, and what that makes of the facts of order.
 
 use super::coded::coded;
-use crate::job::{FactId, Job, fact_named};
+use crate::job::{FactId, Job};
 use crate::plan::steps::{Step, steps};
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Map, Value};
@@ -55,35 +55,42 @@ pub fn next_place(log: &[Logged]) -> i32 {
 
 /// What the facts of order are by this log.
 ///
-/// A fact that several steps fill has the place of the last. Once there is a log, work that is optional or
-/// no part of this job and stands in no entry is known not to be done: 0. What must still be done is unknown.
+/// A fact that several steps fill has the place of the last, once none of them is still to come. Once there is
+/// a log, work that is no part of this job and stands in no entry is known not to be done: 0. What is still to be
+/// done, and what may have to be, is unknown.
 pub fn order(log: &[Logged], job: &Job, added: &[String]) -> BTreeMap<FactId, Option<u32>> {
     let mut order: BTreeMap<FactId, Option<u32>> = BTreeMap::new();
     for step in steps() {
-        if let Some(fact) = step.order_fact() {
-            let to_come = !log.is_empty() && (step.added_as.is_some() || is_no_part(step, job, added));
-            let place = order.entry(fact).or_default();
-            *place = (*place).max(to_come.then_some(0));
-        }
-    }
-    for code in log.iter().map(|entry| &entry.step) {
-        let Some(entry) = done(log, code) else { continue };
-        if let Some(fact) = entry.fills.as_deref().and_then(fact_named) {
-            let place = order.entry(fact).or_default();
-            *place = (*place).max(u32::try_from(entry.place).ok());
-        }
+        let Some(fact) = step.order_fact() else { continue };
+        let place = match done(log, step.code).filter(|entry| entry.fills.is_some()) {
+            Some(entry) => u32::try_from(entry.place).ok(),
+            None if log.is_empty() => None,
+            None => (step.is_wanted(job, added).value() == Some(&false)).then_some(0),
+        };
+        let of_all = |others: &mut Option<u32>| *others = others.zip(place).map(|(one, other)| one.max(other));
+        order.entry(fact).and_modify(of_all).or_insert(place);
     }
     order
 }
 
-fn is_no_part(step: &Step, job: &Job, added: &[String]) -> bool {
-    step.needed(job, added).value() == Some(&false)
+/// The permanent steps that changed this unit for good, by code: does the step stand, or was it taken back?
+///
+/// A step that was only tried (the yoke in its bushing, without honing) changed nothing.
+pub fn done_here(log: &[Logged]) -> BTreeMap<String, bool> {
+    let permanent = steps().filter(|step| step.permanent);
+    let changed = |step: &Step, entry: &Logged| {
+        entry.step == step.code && entry.act == Act::Done && (step.order.is_none() || entry.fills.is_some())
+    };
+    permanent
+        .filter(|step| log.iter().any(|entry| changed(step, entry)))
+        .map(|step| (step.code.to_owned(), done(log, step.code).is_some_and(|entry| changed(step, entry))))
+        .collect()
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::job::Cooler;
+    use crate::job::{BridgeDemand, Cooler, Demand, fact_named};
     use crate::plan::steps::step_named;
 
     fn entry(place: i32, code: &str, act: Act) -> Logged {
@@ -139,6 +146,69 @@ mod tests {
         let place = places(&log);
         assert_eq!((place("order.final_wash"), place("order.vent_tap")), (None, Some(0)));
         assert_eq!((done(&log, "WA-01"), next_place(&log)), (None, 6));
+    }
+
+    #[test]
+    fn work_that_is_needed_or_added_and_not_done_is_no_work_that_will_not_be_done() {
+        let log = [entry(1, "WA-01", Act::Done)];
+        let place = |job: &Job, added: &[&str], path: &str| {
+            let added: Vec<_> = added.iter().map(|code| (*code).to_owned()).collect();
+            order(&log, job, &added)[&fact_named(path).unwrap()]
+        };
+        let with = |change: fn(&mut Job)| {
+            let mut job = Job::plain();
+            change(&mut job);
+            job
+        };
+        type Change = fn(&mut Job);
+        let cases: [(&str, Change, Change); 5] = [
+            ("order.insert", |j| j.case.threads_bad.set(1), |j| j.case.threads_bad.set(0)),
+            ("order.insert", |j| j.bell.insert_fitted.set(true), |j| j.bell.insert_fitted.set(false)),
+            ("order.insert", |j| j.case.threads_bad.forget(), |j| j.case.threads_bad.set(0)),
+            (
+                "order.bridge",
+                |j| j.valve_body.bridge.set(BridgeDemand::Required),
+                |j| {
+                    j.valve_body.bridge.set(BridgeDemand::Required);
+                    j.case.bridge_lowered.set(true);
+                },
+            ),
+            (
+                "order.plug",
+                |j| j.valve_body.feed_plug.set(Demand::Required),
+                |j| j.valve_body.feed_plug.set(Demand::Either),
+            ),
+        ];
+        for (path, waits, spares) in cases {
+            assert_eq!((place(&with(waits), &[], path), place(&with(spares), &[], path)), (None, Some(0)), "{path}");
+        }
+        for (code, path) in [("MC-04", "order.vent_tap"), ("MC-10", "order.bushing_hone"), ("MC-06", "order.insert")] {
+            let plain = Job::plain();
+            assert_eq!((place(&plain, &[code], path), place(&plain, &[], path)), (None, Some(0)), "{code}");
+        }
+    }
+
+    #[test]
+    fn a_fact_of_two_steps_is_known_when_neither_is_still_to_come() {
+        let mut job = Job::plain();
+        job.valve_body.feed_plug.set(Demand::Required);
+        let plug = fact_named("order.plug").unwrap();
+        let ball = ["MC-08".to_owned()];
+        let mut log = vec![entry(1, "MC-08", Act::Done)];
+        assert_eq!(order(&log, &job, &ball)[&plug], None, "the plug is still to be driven");
+        log.push(entry(2, "MC-09", Act::Done));
+        assert_eq!(order(&log, &job, &ball)[&plug], Some(2));
+    }
+
+    #[test]
+    fn what_was_changed_for_good_is_remembered_and_a_trial_is_no_change() {
+        let trial = Logged { fills: None, ..entry(1, "MC-10", Act::Done) };
+        let mut log = vec![trial, entry(2, "MC-02", Act::Done), entry(3, "IN-01", Act::Done)];
+        let said = |log: &[Logged]| done_here(log).into_iter().collect::<Vec<_>>();
+        assert_eq!(said(&log), [("MC-02".to_owned(), true)]);
+        log.push(entry(4, "MC-02", Act::Undone));
+        log.push(entry(5, "MC-10", Act::Done));
+        assert_eq!(said(&log), [("MC-02".to_owned(), false), ("MC-10".to_owned(), true)]);
     }
 
     #[test]

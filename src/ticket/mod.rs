@@ -35,7 +35,7 @@ pub use gate::{Gate, Override, Refusal, Standing, may_move};
 pub use happening::{Happening, SignInRefusal};
 pub use hold::{not_passed, unsigned};
 pub use judgement::{Found, HouseVersion, Judgement, MovedLimit, Severity, Silenced, Undecided};
-pub use log::{Act, Logged, UNDO, done, next_place, order};
+pub use log::{Act, Logged, UNDO, done, done_here, next_place, order};
 pub use merge::{Clash, Edit, FactChange, Hand, Problem, Unmerged, merge};
 pub use origin::{Origin, Source};
 pub use paper::{Block, Paper, Purpose, Setting, Tick, build_ticks, paper};

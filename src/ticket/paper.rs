@@ -148,6 +148,7 @@ fn matter<'a>(
         set_aside: setting.judgement.silenced_told().map(set_aside).collect(),
         terms: setting.terms,
         added: &setting.contents.added,
+        done_here: &setting.contents.done_here,
     }
 }
 

@@ -81,9 +81,8 @@ pub fn is_work_done(fact: FactId) -> bool {
 /// Is anything part of this job that cannot be undone, for its facts or because it was added by hand?
 pub fn permanent_work(job: &Job, added: &[String]) -> Truth {
     steps().filter(|step| step.permanent).fold(Known::given(false), |any, step| {
-        let by_hand = step.is_added(added) || step.order_fact().is_some_and(|fact| is_in_log(job, fact));
-        let to_do = || step.already.map_or(Known::given(true), |already| !already(job));
-        any | if by_hand || step.only_by_hand { Known::given(by_hand) } else { step.applies(job) & to_do() }
+        let in_log = step.order_fact().is_some_and(|fact| is_in_log(job, fact));
+        any | if in_log { Known::given(true) } else { step.is_wanted(job, added) }
     })
 }
 

@@ -73,6 +73,15 @@ impl Step {
         }
     }
 
+    /// Is what it would change work of this job: added by hand, or needed while the unit has it not yet?
+    pub fn is_wanted(&self, job: &Job, added: &[String]) -> Truth {
+        if self.only_by_hand || self.is_added(added) {
+            return Known::given(self.is_added(added));
+        }
+        let missing = self.already.map_or(Known::given(true), |already| !already(job));
+        self.needed(job, added) & missing
+    }
+
     /// Was it added by hand?
     pub fn is_added(&self, added: &[String]) -> bool {
         added.iter().any(|code| code == self.code)

@@ -5,6 +5,7 @@ use crate::job::{AirChecks, BellKind, CaseHistory, Crack, Hub, ParkPawl, RaceSta
 
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
     let (job, case) = (say.job, &say.job.case);
+    let not_ours = |step: &str| !say.done_here.contains_key(step);
     [
         chosen(&job.bell.kind, |bell| {
             Some(match bell {
@@ -49,13 +50,15 @@ pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
             (surface != RaceState::Smooth).then_some("Second gear needs a ring to grip. That ring is damaged.")
         }),
         chosen(&case.feed_plugged, |plugged| {
-            plugged.then_some("An earlier builder drove a plug into one oil passage of the case.")
+            (plugged && not_ours("MC-09"))
+                .then_some("An earlier builder drove a plug into one oil passage of the case.")
         }),
         chosen(&case.passage_ball, |ball| {
-            ball.then_some("An earlier builder drove a steel ball into one oil passage of the case.")
+            (ball && not_ours("MC-08"))
+                .then_some("An earlier builder drove a steel ball into one oil passage of the case.")
         }),
         chosen(&case.bridge_lowered, |lowered| {
-            lowered.then_some("An earlier builder ground down a small bridge inside the case.")
+            (lowered && not_ours("MC-07")).then_some("An earlier builder ground down a small bridge inside the case.")
         }),
         say.sourced(&case.threads_bad, |count| match count {
             0 => "The bolt holes of the case are sound".into(),

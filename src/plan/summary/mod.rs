@@ -16,11 +16,13 @@ mod open;
 mod say;
 mod told;
 
+pub use lasting::{Lasting, for_good};
 pub use say::HowKnown;
 
 use crate::job::{FactId, Job};
 use say::Say;
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeMap;
 
 /// A heading with its lines.
 #[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
@@ -73,6 +75,8 @@ pub struct Matter<'a> {
     pub terms: &'a str,
     /// The codes of the steps added to the job by hand.
     pub added: &'a [String],
+    /// The permanent steps this shop did, by code: does the step stand, or was it taken back?
+    pub done_here: &'a BTreeMap<String, bool>,
 }
 
 /// The heading over findings that have to be put right; the page marks it.

@@ -4,6 +4,7 @@ use super::Matter;
 use crate::job::{Fact, FactId, Job};
 use crate::quantity::{Inch, Quantity};
 use jiff::civil::Date;
+use std::collections::BTreeMap;
 
 /// How the shop came to know a fact, as the customer is told.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -40,11 +41,12 @@ pub(super) struct Say<'a> {
     pub(super) job: &'a Job,
     how_known: &'a dyn Fn(FactId) -> Option<HowKnown>,
     pub(super) added: &'a [String],
+    pub(super) done_here: &'a BTreeMap<String, bool>,
 }
 
 impl<'a> Say<'a> {
     pub(super) fn of(matter: &Matter<'a>) -> Self {
-        Self { job: matter.job, how_known: matter.how_known, added: matter.added }
+        Self { job: matter.job, how_known: matter.how_known, added: matter.added, done_here: matter.done_here }
     }
 
     /// A sentence about a known fact, with where it comes from.

@@ -5,10 +5,15 @@ use super::*;
 use crate::job::{Demand, UseKind, fact_ids, random_job};
 use crate::plan::steps::steps;
 use serde_json::json;
+use std::collections::BTreeMap;
+
+/// Nothing was changed for good in this shop.
+static NOTHING: BTreeMap<String, bool> = BTreeMap::new();
 
 fn matter<'a>(job: &'a Job, how_known: &'a dyn Fn(FactId) -> Option<HowKnown>) -> Matter<'a> {
     Matter {
         added: &[],
+        done_here: &NOTHING,
         job,
         how_known,
         vehicle: "Green pickup, long bed",
@@ -163,6 +168,44 @@ fn a_change_that_is_there_already_is_not_announced_but_found() {
     let blocks = build(&matter(&job, &you_told));
     assert!(!block_of(&blocks, FOR_GOOD).contains("steel ball"));
     assert!(block_of(&blocks, "What we found").contains("earlier builder drove a steel ball"));
+}
+
+#[test]
+fn what_this_shop_has_done_is_told_as_done_and_blamed_on_nobody_else() {
+    let demanded = |there: bool| {
+        with(&[
+            ("valve_body.passage_ball", json!("required")),
+            ("case.passage_ball", json!(there)),
+            ("case.feed_plugged", json!(true)),
+        ])
+    };
+    let told = |job: &Job, stands: bool| {
+        let done_here = BTreeMap::from([("MC-08".to_owned(), stands)]);
+        let blocks = build(&Matter { done_here: &done_here, ..matter(job, &you_told) });
+        (block_of(&blocks, "What we found"), block_of(&blocks, FOR_GOOD))
+    };
+    for stands in [true, false] {
+        let (found, lasting) = told(&demanded(true), stands);
+        assert!(lasting.starts_with("We have driven a steel ball"), "{lasting}");
+        assert!(!found.contains("steel ball") && found.contains("earlier builder drove a plug"), "{found}");
+    }
+    let (_, lasting) = told(&demanded(false), false);
+    assert!(lasting.starts_with("We drive a steel ball"), "taken back, and still to be done: {lasting}");
+}
+
+#[test]
+fn every_permanent_step_has_its_line_before_and_after_it_is_done_under_one_code() {
+    let job = Job::plain();
+    for step in steps().filter(|step| step.permanent) {
+        let code = [step.code.to_owned()];
+        let done_here = BTreeMap::from([(step.code.to_owned(), true)]);
+        let (planned, done) = (for_good(&job, &code, &NOTHING), for_good(&job, &code, &done_here));
+        assert_eq!((planned.len(), done.len()), (1, 1), "{step:?}");
+        assert_eq!((planned[0].code, planned[0].step), (done[0].code, Some(step.code)));
+        assert!(done[0].text.starts_with("We have ") && !planned[0].text.starts_with("We have "), "{step:?}");
+        assert!(reading::age(done[0].text) <= 12.0, "{}", done[0].text);
+        assert_eq!(for_good(&job, &[], &NOTHING), []);
+    }
 }
 
 #[test]

@@ -5,6 +5,7 @@ use crate::job::fact_named;
 use crate::quantity::Cents;
 use crate::ticket::{Edit, FactChange, Found, Hand, Price, Severity, Silenced, Source, merge};
 use jiff::Timestamp;
+use std::collections::BTreeMap;
 
 fn after(contents: &Contents, edit: Edit) -> Contents {
     merge(contents, contents, &edit, &Hand { by: "Ada".into(), at: Timestamp::UNIX_EPOCH }).expect("an allowed edit")
@@ -74,11 +75,31 @@ fn doing_what_was_agreed_leaves_the_signature_standing() {
     let stop =
         |accepts| Found { severity: Severity::Stop, ..finding("CSE-05", "A hole is not finished yet.", accepts) };
     let covered = covers(&signed, &with(vec![stop(false)]));
-    let driven = after(&signed, fact("case.passage_ball", json!(true)));
+    let mut driven = after(&signed, fact("case.passage_ball", json!(true)));
+    assert_ne!(covered, covers(&driven, &with(vec![])), "it is there, and nobody here has driven it");
+    driven.done_here = BTreeMap::from([("MC-08".to_owned(), true)]);
     assert_eq!(covered, covers(&driven, &with(vec![])), "the ball is in, and what was to be put right is");
     assert_ne!(covers(&signed, &with(vec![stop(true)])), covered, "what wants a tick is covered");
     let other = after(&signed, fact("valve_body.passage_ball", json!("either")));
     assert_ne!(covered, covers(&other, &with(vec![])));
+}
+
+#[test]
+fn a_change_for_good_that_was_not_on_the_paper_voids_and_doing_the_one_that_was_does_not() {
+    let mut whole = after(&Contents::default(), fact("bell.cut_planned", json!(true)));
+    whole = after(&after(&whole, fact("case.pump_bosses", json!(7))), fact("case.pump_tapped", json!(7)));
+    let judged = with(vec![]);
+    let spare = after(&whole, fact("case.pump_tapped", json!(6)));
+    assert_ne!(covers(&whole, &judged), covers(&spare, &judged), "now a hole is drilled that nobody signed for");
+    let mut drilled = whole.clone();
+    drilled.done_here = BTreeMap::from([("MC-03".to_owned(), true)]);
+    assert_eq!(covers(&spare, &judged), covers(&drilled, &judged), "it was signed for, and is drilled");
+    let mut sawn = spare.clone();
+    sawn.done_here = BTreeMap::from([("MC-02".to_owned(), true)]);
+    assert_eq!(covers(&spare, &judged), covers(&sawn, &judged));
+    for fact in [fact("case.threads_repaired", json!(1)), fact("yoke.clear_in", json!(0.003))] {
+        assert_eq!(covers(&spare, &judged), covers(&after(&spare, fact), &judged), "bench work");
+    }
 }
 
 #[test]

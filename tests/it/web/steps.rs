@@ -172,6 +172,74 @@ async fn what_cannot_be_undone_waits_for_the_signature_on_what_stands_now() {
     assert_eq!(page(&shop, ticket).await.standing.build, Approval::Signed, "doing what was signed voids nothing");
 }
 
+/// A bolt-on bell on a case with seven places for pump bolts, this many of them threaded.
+async fn bolt_on(shop: &Shop, tapped: u32) -> i64 {
+    let facts = [
+        ("bell.kind", json!("bolt_on")),
+        ("bell.cut_planned", json!(true)),
+        ("case.pump_bosses", json!(7)),
+        ("pump.holes", json!(7)),
+        ("case.pump_tapped", json!(tapped)),
+    ];
+    let ticket = known_job(shop, &facts).await;
+    jobs::sign(shop, ticket, Purpose::Build).await;
+    ticket
+}
+
+async fn on_the_paper(shop: &Shop, ticket: i64) -> String {
+    let desk = jobs::caller(shop, Role::Desk).await;
+    let paper = shop.service.paper(&desk, ticket, Purpose::Build).await.expect("the paper");
+    serde_json::to_string(&paper).expect("JSON")
+}
+
+#[tokio::test]
+async fn a_change_for_good_that_came_after_the_signature_voids_it_and_is_not_done() {
+    let shop = Shop::staffed().await;
+    let ticket = bolt_on(&shop, 7).await;
+    let bench = shop.client(Role::Technician).await;
+    let drill = format!("/tickets/{ticket}/steps/MC-03");
+    let fields = [("do", "done"), ("knowing", "yes"), ("f.case.pump_tapped", "7")];
+    says_why(&bench.post(&drill, &fields).await, "what the customer signed does not name it");
+    jobs::write(&shop, Role::Technician, ticket, &[("case.pump_tapped", json!(6))]).await;
+    assert_eq!(page(&shop, ticket).await.standing.build, Approval::Void);
+    assert!(on_the_paper(&shop, ticket).await.contains("We drill and thread spare bolt places"));
+    says_why(&bench.post(&drill, &fields).await, "What the customer signed has changed since");
+    assert!(page(&shop, ticket).await.log.is_empty());
+}
+
+#[tokio::test]
+async fn the_change_for_good_that_was_signed_is_done_and_the_paper_says_we_did_it() {
+    let shop = Shop::staffed().await;
+    let ticket = bolt_on(&shop, 6).await;
+    let bench = shop.client(Role::Technician).await;
+    let drill = format!("/tickets/{ticket}/steps/MC-03");
+    let fields = [("do", "done"), ("knowing", "yes"), ("f.case.pump_tapped", "7")];
+    assert_eq!(bench.post(&drill, &fields).await.status, StatusCode::SEE_OTHER);
+    let after = page(&shop, ticket).await;
+    assert_eq!(fact(&after, "case.pump_tapped"), Some((json!(7), Source::Looked)));
+    assert_eq!(after.standing.build, Approval::Signed, "it was signed for");
+    assert!(on_the_paper(&shop, ticket).await.contains("We have drilled and threaded spare bolt places"));
+    // A slip taken back leaves the signature standing, too.
+    assert!(tick(&shop, ticket, "MC-03", Act::Undone).await.expect("taken back"));
+    assert_eq!(page(&shop, ticket).await.standing.build, Approval::Signed);
+}
+
+#[tokio::test]
+async fn what_was_ticked_as_a_trial_does_not_become_permanent_work_by_being_added() {
+    let shop = Shop::staffed().await;
+    let ticket = known_job(&shop, &[]).await;
+    let bench = shop.client(Role::Technician).await;
+    let hone = format!("/tickets/{ticket}/steps/MC-10");
+    ticked(&shop, ticket, &["MC-10"]).await;
+    says_why(&bench.post(&hone, &[("do", "add")]).await, "Take that tick back first");
+    assert!(page(&shop, ticket).await.revision.contents.added.is_empty());
+    assert!(tick(&shop, ticket, "MC-10", Act::Undone).await.expect("taken back"));
+    assert_eq!(bench.post(&hone, &[("do", "add")]).await.status, StatusCode::SEE_OTHER);
+    let added = page(&shop, ticket).await;
+    assert_eq!(fact(&added, "order.bushing_hone"), None, "added, and still to come");
+    says_why(&bench.post(&hone, &[("do", "done")]).await, "the customer signs before");
+}
+
 #[tokio::test]
 async fn a_step_out_of_turn_is_warned_of_before_and_found_after() {
     let shop = Shop::staffed().await;
