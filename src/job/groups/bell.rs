@@ -12,8 +12,8 @@ group! {
         kind: BellKind {
             sheet: Outside, bound: Any, plain: Word("integral"),
             label: "Bell", note: "",
-            how: "Look behind the pump flange: a bell cast in one with the case, or a separate one on a ring under the \
-                pump bolts.",
+            how: "Look behind the pump flange: either case and bell are one casting, or the bell hangs on a ring under \
+                  the pump bolts.",
             why: "A separate bell hangs on the pump bolts and nothing else.",
         }
         pattern: BellPattern {
@@ -43,7 +43,7 @@ group! {
         }
         insert_proud_in: Quantity<Inch> {
             sheet: Measured, bound: Any, plain: Number(0.0),
-            label: "Insert stands above the bell face by", note: "0 or less is flush or below",
+            label: "Insert reaches past the bell face by", note: "0 or less is flush or below",
             how: "Lay a straightedge across the bell face over the insert and feel for light; measure a proud one with \
                 a feeler.",
             why: "A proud insert keeps bell and block from meeting, and the whole unit sits askew.",

@@ -25,8 +25,8 @@ group! {
         air_checks: AirChecks {
             sheet: Measured, bound: Any, plain: Word("pass"),
             label: "Air checks", note: "",
-            how: "Blow regulated dry air, 50 psi or less, into each feed through a rubber tip: one firm thump, no \
-                hiss. Glasses on, hands clear.",
+            how: "Blow regulated dry air, 50 psi or less, into each feed through a rubber tip. A sound piston thuds \
+                  once and the air then stays quiet. Glasses on, hands clear.",
             why: "It is the last chance to find a cut seal before the unit is closed.",
         }
         front_end_play_in: Quantity<Inch> {

@@ -12,8 +12,8 @@ group! {
         pump_bosses: u32 {
             sheet: Outside, bound: OneOf(&[6.0, 7.0, 8.0]), plain: Number(6.0),
             label: "Bosses for pump bolts in the case", note: "tapped or solid",
-            how: "Look in from the front and count the lumps of metal behind the pump flange, tapped or not; a casting \
-                can lack one or two.",
+            how: "Look in from the front and count the lumps of metal that carry the pump flange, with thread or \
+                  without; a casting can lack one or two.",
             why: "Where there is no boss there is nothing to drill, so that bolt can never be had.",
         }
         pump_tapped: u32 {
@@ -76,7 +76,8 @@ group! {
         feed_plugged: bool {
             sheet: Inside, bound: Any, plain: YesNo(false),
             label: "Direct-clutch reverse feed plugged", note: "",
-            how: "With the valve body off, look for a cup plug in the reverse feed to the direct clutch.",
+            how: "With the valve body off, follow the reverse feed to the direct clutch: a cup plug in it can be seen \
+                  and felt.",
             why: "It has to go with the center seal and the valve body as one set.",
         }
         passage_ball: bool {
@@ -88,7 +89,8 @@ group! {
         bridge_lowered: bool {
             sheet: Inside, bound: Any, plain: YesNo(false),
             label: "Small bridge lowered", note: "",
-            how: "Look at the small cast bridge beside the modulator bore and compare it with an untouched case.",
+            how: "Hold the case against an untouched one and compare the height of the cast bridge beside the \
+                  modulator bore.",
             why: "A brake solenoid outside needs the extra flow to release quickly.",
         }
         failure_debris: bool {

@@ -37,7 +37,8 @@ group! {
         hose: Hose {
             sheet: Outside, bound: Any, plain: Word("rated"),
             label: "Cooler hose", note: "",
-            how: "Read the print on the hose for transmission fluid and its pressure; steel line counts as hard line.",
+            how: "What a hose is made for is printed along it: transmission fluid, and how much pressure; steel line \
+                  counts as hard line.",
             why: "Fuel or heater hose softens and bursts, and hot fluid burns.",
         }
         line_id_in: Quantity<Inch> {

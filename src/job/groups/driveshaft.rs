@@ -13,7 +13,8 @@ group! {
             sheet: Outside, bound: Any, plain: Word("fixed"),
             label: "Driveshaft", note: "",
             how: "Look along it for a sliding joint in the shaft itself.",
-            why: "There must be exactly one slip in the line: none breaks parts, two let the shaft float.",
+            why: "Somewhere the line has to give, and in one place only: with none, parts break; with two, the shaft \
+                  floats.",
         }
         loop_fitted: bool {
             sheet: Outside, bound: Any, plain: YesNo(false),

@@ -31,8 +31,8 @@ group! {
         runout_in: Quantity<Inch> {
             sheet: Measured, bound: NotNegative, plain: Number(0.004),
             label: "Flexplate runout", note: "total, at the converter bolt circle",
-            how: "Set a dial indicator at the converter bolt circle and turn the crank by hand with a bar, key out, \
-                spark plugs out if that helps.",
+            how: "Key out. Let a dial indicator ride where the converter bolts sit, and turn the crank by hand with a \
+                  bar; with the spark plugs out it turns more easily.",
             why: "A plate that wobbles cracks, and the converter hub wipes out the pump bushing.",
         }
         spec: FlexplateSpec {

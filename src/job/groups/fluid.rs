@@ -23,7 +23,7 @@ group! {
         }
         mixed: bool {
             sheet: Paper, bound: Any, plain: YesNo(false),
-            label: "Old fluid left in converter or cooler", note: "",
+            label: "Old fluid still in converter or cooler", note: "",
             how: "Ask whether both were drained and flushed, and look at what comes out of the return.",
             why: "A mixture changes the grip of the lining.",
         }
@@ -47,7 +47,7 @@ group! {
         }
         dry_tag: bool {
             sheet: Paper, bound: Any, plain: YesNo(false),
-            label: "Dry tag on stick and converter", note: "",
+            label: "Tags that warn of no fluid", note: "",
             how: "Look for the tag in both places before the unit is loaded.",
             why: "It is what stops the next person from starting the unit dry.",
         }

@@ -17,8 +17,8 @@ group! {
         clear_in: Quantity<Inch> {
             sheet: Measured, bound: NotNegative, plain: Number(0.05),
             label: "Forward pack clearance", note: "whole pack",
-            how: "Stack the pack dry, measure between snap ring and pressure plate, and check again with regulated \
-                air. Glasses on.",
+            how: "Stack the pack dry and measure from the pressure plate to its snap ring; then see with regulated air \
+                  that it is the same. Glasses on.",
             why: "Too tight drags and burns, too loose bangs into gear.",
         }
     }

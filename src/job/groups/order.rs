@@ -10,7 +10,7 @@ group! {
         final_wash: u32 {
             sheet: Paper, bound: NotNegative, plain: Number(20.0),
             label: "Final wash", note: "place in the job log, 0 when not part of this job",
-            how: "Find the final wash in the job log and write its place, counted from the top.",
+            how: "Count down the job log from the top to the final wash.",
             why: "Nothing may be drilled, tapped or ground after it.",
         }
         vent_tap: u32 {
@@ -28,7 +28,7 @@ group! {
         insert: u32 {
             sheet: Paper, bound: NotNegative, plain: Number(0.0),
             label: "Thread inserts put in", note: "place in the job log, 0 when not part of this job",
-            how: "Find the inserts in the case or bell in the job log and write the place of the last.",
+            how: "Count down the job log to the last thread insert that went into case or bell.",
             why: "Chips and broken tangs must be washed out afterward.",
         }
         bridge: u32 {
@@ -82,7 +82,7 @@ group! {
         air_check: u32 {
             sheet: Paper, bound: NotNegative, plain: Number(55.0),
             label: "Air checks done", note: "place in the job log, 0 when not part of this job",
-            how: "Find the air checks in the job log and write their place.",
+            how: "Count down the job log to the air checks.",
             why: "They are made while the feeds are still open, before the valve body.",
         }
         valve_body_fit: u32 {

@@ -36,7 +36,7 @@ group! {
         length: Length {
             sheet: Inside, bound: Any, plain: Word("short"),
             label: "Output shaft length", note: "",
-            how: "Measure the bare shaft: the short one is about 9.5 in.",
+            how: "Measure what stands bare: about 9.5 in is the short shaft.",
             why: "It must go with the rear housing of the same length.",
         }
         tail_length: Length {

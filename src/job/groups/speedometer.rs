@@ -25,8 +25,8 @@ group! {
         drive_teeth: u32 {
             sheet: Inside, bound: NotNegative, plain: Number(8.0),
             label: "Starts on the drive worm", note: "",
-            how: "Count how many threads start at the end of the worm. A plastic one also tells by its color in the \
-                shop chart.",
+            how: "Count how many threads start at the end of the worm. Of a plastic one the color says it too; the \
+                  shop has a chart.",
             why: "It goes into the speedometer sum.",
         }
         driven_teeth: u32 {

@@ -59,7 +59,7 @@ group! {
         }
         blocks_feed: bool {
             sheet: Spec, bound: Any, plain: YesNo(false),
-            label: "Plate blocks the reverse feed itself", note: "",
+            label: "Plate shuts off the reverse feed", note: "",
             how: "Read the builder's sheet and look at the plate over the feed.",
             why: "Then the case needs no plug.",
         }

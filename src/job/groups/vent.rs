@@ -28,7 +28,7 @@ group! {
         }
         line_dips: bool {
             sheet: Spec, bound: Any, plain: YesNo(false),
-            label: "Vent hose has a low loop", note: "",
+            label: "Vent hose sags somewhere", note: "",
             how: "Follow the hose from the case to its end and look for a place where fluid would collect.",
             why: "Fluid sitting in a loop closes the vent as surely as a plug.",
         }

@@ -118,7 +118,7 @@ pub(super) const SECTIONS: &[Section] = &[
                 .when(hangs_on_pump_bolts),
             Question::always(
                 |job| job.case.pump_bosses.id(),
-                "How many bosses stand behind the pump flange, tapped or solid?",
+                "How many bosses can you count behind the pump flange, with or without a thread?",
             )
             .when(hangs_on_pump_bolts),
             Question::always(|job| job.bell.ring_holes.id(), "How many holes are in the ring of the bolt-on bell?")

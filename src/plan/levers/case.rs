@@ -170,7 +170,7 @@ lever_table! {
         sets: |j, s| s.measure(&j.case.face_flat_in, 0.001),
     }
     "case-feed-plug" "Plug the reverse feed in the case" {
-        work: "Drive the cup plug into the feed before the valve body goes on, and write it on the case map.",
+        work: "While the face of the case is bare, drive the cup plug into the feed, and write it on the case map.",
         minutes: 30, parts: 500, undo: WithTrouble,
         sets: |j, s| {
             s.put(&j.case.feed_plugged, true);
@@ -187,7 +187,7 @@ lever_table! {
         minutes: 45, parts: 500, undo: Never,
         sets: |j, s| s.put(&j.case.passage_ball, true),
     }
-    "case-bridge" "Lower the small bridge in the case" {
+    "case-bridge" "Grind the cast bridge of the case down" {
         work: "Grind the bridge down as the valve-body sheet shows, and wash the case.",
         minutes: 60, parts: 0, undo: Never,
         sets: |j, s| s.put(&j.case.bridge_lowered, true),

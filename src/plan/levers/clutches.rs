@@ -131,7 +131,7 @@ lever_table! {
         sets: |j, s| s.measure(&j.bench.front_end_play_in, 0.012),
     }
     "bench-rear-washer" "Set the rear end play" {
-        work: "Fit the selective washer at the rear of the case that brings the play to the middle, and read again.",
+        work: "Choose the rear washer that brings the play to the middle, and read again.",
         minutes: 90, parts: 1_200, undo: Freely,
         sets: |j, s| s.measure(&j.bench.rear_end_play_in, 0.012),
     }

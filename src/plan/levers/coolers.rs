@@ -56,7 +56,7 @@ lever_table! {
         when: |j| is(&j.cooling.cooler, Cooler::Radiator) || is(&j.cooling.cooler, Cooler::External),
         sets: |j, s| s.put(&j.cooling.cooler, Cooler::Both),
     }
-    "cooler-hose" "Fit hose rated for hot fluid under pressure" {
+    "cooler-hose" "Fit hose made for hot oil and its pressure" {
         work: "Renew the hoses with hose made for hot transmission fluid, with proper clamps or crimped ends.",
         minutes: 40, parts: 5_500, undo: Freely,
         when: |j| is(&j.cooling.hose, Hose::Unrated),

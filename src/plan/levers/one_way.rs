@@ -13,8 +13,8 @@ lever_table! {
         },
     }
     "one-way-34" "Fit a 34-element clutch on the round race" {
-        work: "Fit the stronger set of 34 elements, which drops on where the race is round, and try the direction before \
-               the drum goes in.",
+        work: "Fit the stronger set of 34 elements, for which the race must be round, and try the direction before the \
+               drum goes in.",
         minutes: 45, parts: 15_000, undo: Freely,
         when: |j| is(&j.one_way.race_shape, RaceShape::Round),
         sets: |j, s| {

@@ -85,8 +85,8 @@ lever_table! {
         },
     }
     "output-two-wheel" "Exchange the four-wheel output for a two-wheel one" {
-        work: "Exchange the shaft in the rear planetary group and fit a rear housing with bushing and seal; measure the \
-               driveshaft again.",
+        work: "Put another output shaft into the rear planetary group, fit a rear housing with bushing and seal, and \
+               measure the driveshaft again.",
         minutes: 300, parts: 48_000, undo: Freely,
         when: |j| is(&j.vehicle.drive_layout, DriveLayout::TwoWheel),
         sets: |j, s| {

@@ -31,8 +31,9 @@ pub(super) const RUNNING: &str = "The vehicle can jump and shafts tear at sleeve
      vehicle's and the stand's own instructions.";
 
 /// Under a raised vehicle.
-pub(super) const UNDER_VEHICLE: &str = "Work only under a vehicle on rated stands on hard level floor, never on a jack \
-     alone. Strap the unit to its jack. The vehicle's manual says where it may be held.";
+pub(super) const UNDER_VEHICLE: &str = "A jack alone holds nobody's life: the vehicle stands on rated stands, and \
+                                        those on a level floor that does not give. Strap the unit to its jack. The \
+                                        vehicle's manual says where it may be held.";
 
 /// Live wires and solenoids.
 pub(super) const ELECTRIC: &str = "A shorted wire burns. Fuse the test lead, let the coil cool between tries and keep \

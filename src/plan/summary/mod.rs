@@ -134,7 +134,7 @@ pub fn teardown(matter: &Matter<'_>) -> Vec<Block> {
             FOR_GOOD,
             vec![
                 "Taking it apart is a step of its own. Seals and gaskets do not survive it. If you then say no to the \
-                 work, the unit may not go back together as it was."
+                 work, nobody can promise to put the unit back as it was."
                     .into(),
             ],
         ),

@@ -5,14 +5,15 @@ use crate::quantity::Quantity;
 rules! {
     /// Reads the front end play and holds it against the least and the most that is allowed.
     ///
-    /// Too little binds when the unit is hot; too much lets the drums walk into each other. The selective washer at
-    /// the pump sets it. Source: memory, high (0.003 to 0.024 in); a close relative's manual, TM 9-2320-387-24, has
-    /// 0.004 to 0.022.
+    /// Too little binds when the unit is hot; too much lets the drums walk into each other. The washer behind the pump
+    /// sets it. Source: memory, high (0.003 to 0.024 in); a close relative's manual, TM 9-2320-387-24, has 0.004 to
+    /// 0.022.
     "MEA-01" Stop Assembly {
         accepts: false,
-        title: "Front end play is out of its limits",
-        shop: "The front end play lies outside its limits. Change the selective washer at the pump: new washer = old \
-               washer + reading - 0.012 in. Take the nearest step, torque the pump and read again.",
+        title: "Front end play has to be set again",
+        shop: "The front end play lies outside its limits. The washer behind the pump sets it: take the old thickness, \
+               add what you read and take off 0.012 in. Fit the nearest one there is, torque the pump and read once \
+               more.",
         customer: None,
         fix: "Fit another selective washer at the pump and read again.",
         basis: "Memory, high (0.003 to 0.024 in); TM 9-2320-387-24, a close relative, has 0.004 to 0.022.",
@@ -30,9 +31,10 @@ rules! {
     /// washer sets it. Source: TM 9-2320-280-34, a close relative, 0.005 to 0.025 in.
     "MEA-02" Stop Assembly {
         accepts: false,
-        title: "Rear end play is out of its limits",
-        shop: "The rear end play lies outside its limits. Change the rear selective washer: new washer = old washer + \
-               reading - 0.010 in. Take the nearest step and read again with the center support torqued.",
+        title: "Rear end play has to be set again",
+        shop: "The rear end play lies outside its limits. The washer at the back of the case sets it: take the old \
+               thickness, add what you read and take off 0.010 in. Fit the nearest one there is, torque the center \
+               support and read once more.",
         customer: None,
         fix: "Fit another rear selective washer and read again.",
         basis: "TM 9-2320-280-34, a close relative: 0.005 to 0.025 in.",
@@ -50,7 +52,7 @@ rules! {
     /// teardown later. Source: memory, medium (0.007 to 0.019 in).
     "MEA-03" Caution Assembly {
         accepts: false,
-        title: "Rear end play is on the loose side",
+        title: "Rear end play is within limits and near the loose end",
         shop: "The rear end play is inside the wide limits but looser than this unit is built to. Tighten it with the \
                next rear washer, above all with helical gears, which push back under load.",
         customer: None,
@@ -70,7 +72,7 @@ rules! {
     /// sure of the reading before a washer is changed. Source: memory, medium (0.007 to 0.019 in).
     "MEA-04" Caution Assembly {
         accepts: false,
-        title: "Rear end play is on the tight side",
+        title: "Rear end play is within limits and near the tight end",
         shop: "The rear end play is inside the wide limits but tighter than this unit is built to. Torque the \
                center-support bolt, push the shaft fully in, and read again before any washer is changed.",
         customer: None,
@@ -86,13 +88,14 @@ rules! {
 
     /// Asks whether the input shaft turns by hand once the pump is bolted down.
     ///
-    /// If it does not, a clutch hub is not home, and the next turn of the wrench breaks it. Take the stack apart and
-    /// set it again. Source: common practice.
+    /// If it does not, a hub sits on the edge of a plate, and the next turn of the wrench breaks it. Take the stack
+    /// apart and set it again. Source: common practice.
     "MEA-05" Stop Assembly {
         accepts: false,
-        title: "Input does not turn by hand",
-        shop: "Stop. A clutch hub is not home in its plates. Do not draw the pump in any further; lift it out, restack, \
-               and turn the input by hand while the bolts come up evenly.",
+        title: "Closed unit cannot be turned over by hand",
+        shop: "Turn no bolt any further: somewhere a hub has not slid through all of its plates, and the pump would \
+               crush them. Lift the pump out, stack again, and keep the input turning by hand while the bolts come up \
+               evenly.",
         customer: None,
         fix: "Restack until the input turns by hand.",
         basis: "Common practice.",
@@ -107,7 +110,7 @@ rules! {
     /// The valve body's own sheet goes before these limits. Source: memory, low.
     "MEA-06" Caution Test {
         accepts: false,
-        title: "Line pressure is off for automatic shifts",
+        title: "Pressure does not suit a body that shifts by itself",
         shop: "Line pressure at hot idle in drive lies outside the limits. Too low: look at the pump, the filter and \
                its O-ring, and the regulator. Too high: look at the modulator and its vacuum hose.",
         customer: None,
@@ -129,7 +132,7 @@ rules! {
     /// cooler. The builder's sheet goes before these limits. Source: memory, low.
     "MEA-07" Caution Test {
         accepts: false,
-        title: "Line pressure is off for manual shifts",
+        title: "Pressure does not suit a body shifted by hand",
         shop: "Line pressure at hot idle lies outside the limits for a manual valve body. Compare it with the builder's \
                sheet. Too high strains the pump and the cooler; the regulator spring sets it.",
         customer: None,
@@ -157,7 +160,7 @@ rules! {
     /// the leak before the unit leaves the stand. Source: memory, high.
     "MEA-08" Stop Test {
         accepts: false,
-        title: "Reverse pressure is not above drive",
+        title: "Reverse makes no more line pressure than drive",
         shop: "Pressure in reverse does not rise above drive, so the boost circuit leaks or the wrong plate is fitted. \
                Reverse would slip and burn. Find the leak before the unit leaves the stand.",
         customer: None,
@@ -183,7 +186,7 @@ rules! {
     /// in date. Source: common practice.
     "MEA-09" Caution Test {
         accepts: false,
-        title: "Pressure gauge is out of calibration",
+        title: "Nobody can vouch for the gauge that was read",
         shop: "The gauge has no calibration sticker in date, so nobody should sign for the pressures it showed. Have it \
                calibrated, or read them again with a gauge that is in date.",
         customer: None,

@@ -9,7 +9,7 @@ rules! {
     /// the connector with the valve body, not afterwards. Source: common practice.
     "VLV-08" Stop Spec {
         accepts: false,
-        title: "Inside brake solenoid has no way out for its wire",
+        title: "The brake solenoid's wire cannot leave this case",
         shop: "The solenoid of this brake gets its current through the old kickdown connector, and this case has none \
                that can be used. Fit a connector.",
         customer: None,
@@ -35,7 +35,7 @@ rules! {
     /// wiring off before the brake is wired. Source: common practice, inferred.
     "VLV-09" Stop Spec {
         accepts: false,
-        title: "Kickdown and brake want the same connector",
+        title: "One case connector, and two circuits that need it",
         shop: "The connector cannot serve kickdown and brake at once, and a hand-shifted valve body has no kickdown \
                anyway. Take the kickdown wiring off and give the connector to the brake.",
         customer: Some("The wire for your full-throttle downshift will feed the trans brake instead. With this brake \
@@ -56,12 +56,12 @@ rules! {
     /// still be reached. Source: common practice.
     "VLV-10" Note Spec {
         accepts: true,
-        title: "Inside solenoid cannot be tested from outside",
+        title: "Brake solenoid can only be reached through the pan",
         shop: "Once the pan is on, nobody can see or test this solenoid, and they do stick. Try it wet on the bench \
                first. Where it has to be reached later, choose the outside kind.",
-        customer: Some("If the trans brake ever sticks, the pan must come off to find out why. A kind that sits \
-                        outside is easier to reach."),
-        fix: "Test it wet before the pan goes on, or choose the outside kind.",
+        customer: Some("The part that works your trans brake sits under the oil pan. To look at it, somebody has to \
+                        let the oil out first. A kind that sits outside is easier to reach."),
+        fix: "Try the solenoid in fluid on the bench, or choose the kind that sits outside.",
         basis: "Common practice.",
         when: |j, _, _| j.valve_body.brake.is(BrakeKind::Internal),
         fires: inside_brake,
@@ -77,7 +77,7 @@ rules! {
     /// while things can still be moved. Source: memory, low.
     "VLV-11" Caution Assembly {
         accepts: false,
-        title: "Outside solenoid is too close to something",
+        title: "Outside solenoid has too little room around it",
         shop: "There is too little room between the solenoid and the floor, the shield or the exhaust. Move what is \
                in the way or fit a heat shield, or it will be cooked or knocked off.",
         customer: Some("The part that works your trans brake sits close to other parts of the car. We will show you \

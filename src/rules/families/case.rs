@@ -26,7 +26,7 @@ rules! {
                use an adapter, or cut the bell off and hang a bolt-on bell.",
         customer: Some("The bolt holes of your unit and your engine do not line up. You can choose a plate that goes \
                         between them, another unit, or a new front housing that fits."),
-        fix: "Choose another case, an adapter, or a bolt-on bell.",
+        fix: "Find a case of the engine's pattern, fit an adapter between the two, or build with a bolt-on bell.",
         basis: "Common practice.",
         when: |j, _, _| {
             j.engine.pattern.is(EnginePattern::Other)
@@ -133,7 +133,7 @@ rules! {
     /// the bench. Source: common practice.
     "CSE-05" Stop Assembly {
         accepts: false,
-        title: "A pump boss that is counted on is not tapped",
+        title: "More bell bolts are planned than bosses with a thread",
         shop: "More bolts are planned for the bell than there are tapped bosses. Finish the tapping, chase every \
                thread, wash out the chips, and count again.",
         customer: Some("One bolt hole that we plan to use still has to be threaded. We will finish it before the \
@@ -161,9 +161,9 @@ rules! {
     /// carry the bell. Source: common practice.
     "CSE-06" Note Intake {
         accepts: true,
-        title: "Engine block has no upper bell hole",
-        shop: "This is a late block without the upper hole. Run the bell on the other five bolts and both dowels. \
-               Never drill the block there: coolant stands behind it.",
+        title: "This block has no hole for the top bell bolt",
+        shop: "This is a late block without the upper hole. Five bolts and both dowels carry the bell. Never drill the \
+               block there: coolant stands behind it.",
         customer: Some("Your engine is a newer kind, and one of the six front bolts has nothing to go into. We use \
                         the other five bolts and two steel pins, and that holds well."),
         fix: "Nothing to do but make sure that both dowels are there.",
@@ -208,7 +208,7 @@ rules! {
     /// Source: memory, high.
     "CSE-08" Stop Teardown {
         accepts: true,
-        title: "Case is cracked, or may be",
+        title: "Nobody can trust this case: it is cracked or may be",
         shop: "Do not build on this case. Check it with dye. Replace it, unless a licensed welder and a machinist \
                both agree on a repair that stays away from the bores.",
         customer: Some("Your case is cracked, or may be. A cracked case can leak hot oil or break, so we stop here \
@@ -245,7 +245,7 @@ rules! {
     /// half the runout. Source: memory, medium; 0.005 to 0.010 in is used in the trade.
     "CSE-10" Caution Assembly {
         accepts: false,
-        title: "Bell bore is off centre",
+        title: "Bell does not run true to the crank",
         shop: "The bell bore swept more than the limit in total, so the converter hub would work against the pump. \
                Fit offset dowels that move the bell by half the runout, then sweep it again.",
         customer: Some("The front housing sits a little off centre from the engine. We will move it with special \

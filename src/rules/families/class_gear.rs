@@ -12,7 +12,7 @@ rules! {
     /// table; standard SFI 4.1.
     "SFT-01" Stop Spec {
         accepts: true,
-        title: "Class asks for a transmission shield and there is none",
+        title: "Bare case in a class that asks for a shield",
         shop: "The class table asks for a transmission shield at this time, at this speed or with this brake, and none \
                is fitted. Fit a shield or a blanket with an SFI 4.1 label in date before the car runs.",
         customer: Some("The way you plan to run, your class asks for a strong cover around the unit, called a shield. \
@@ -40,7 +40,7 @@ rules! {
     /// label's, the valid years are those of the shop's table (five for SFI 4.1, memory, medium).
     "SFT-02" Stop Spec {
         accepts: true,
-        title: "Shield is out of date on the day of the event",
+        title: "Shield's date has run out for this event",
         shop: "The shield's label runs out before the event. The inspector goes by the date, however good the part is. \
                Send it in to be certified again or replace it, and photograph the new label.",
         customer: Some("The label on your shield runs out before your event. An inspector goes by that date. Please \
@@ -64,7 +64,7 @@ rules! {
     /// engine and unit are apart. Source: the shop's class table; standard SFI 29.1.
     "SFT-03" Stop Spec {
         accepts: true,
-        title: "Class asks for a certified flexplate",
+        title: "Flexplate has no certificate and the class asks for one",
         shop: "The class table asks for a certified flexplate at this time or speed, and this plate carries no label. \
                Fit one to SFI 29.1 while engine and unit are apart, and check the current rulebook.",
         customer: Some("The way you plan to run, your class asks for a flexplate (the thin plate between engine and \
@@ -87,7 +87,7 @@ rules! {
     /// standard SFI 29.1; three valid years is memory, medium: read the label and the current program list.
     "SFT-04" Stop Spec {
         accepts: true,
-        title: "Flexplate is out of date on the day of the event",
+        title: "Flexplate's date has run out for this event",
         shop: "The flexplate's label runs out before the event. It sits between engine and unit, so replace it now, \
                before the unit goes in, and photograph the label where it can be read.",
         customer: Some("The label on your flexplate (the thin plate between engine and unit) runs out before your \
@@ -113,7 +113,7 @@ rules! {
     /// two are tried together on the bench. Source: common practice; standard SFI 30.1.
     "SFT-05" Stop Spec {
         accepts: true,
-        title: "Class asks for a flexplate shield",
+        title: "Class wants a shield round the flexplate",
         shop: "Where the class asks for a certified flexplate it asks for the shield around it, too, and none is \
                fitted. Fit one to SFI 30.1, and mock it up together with the transmission shield.",
         customer: Some("The way you plan to run, your class asks for a steel ring around the plate between engine and \
@@ -137,7 +137,7 @@ rules! {
     /// list.
     "SFT-06" Stop Spec {
         accepts: true,
-        title: "Flexplate shield is out of date on the day of the event",
+        title: "Flexplate shield's date has run out for this event",
         shop: "The label on the flexplate shield runs out before the event. Have it certified again or replace it \
                before the unit goes in, because it is hard to reach afterward.",
         customer: Some("The label on the steel ring around the plate behind your engine runs out before your event. \
@@ -164,11 +164,12 @@ rules! {
     "SFT-07" Stop Assembly {
         accepts: false,
         title: "Shield gets fewer bolts than its maker asks for",
-        shop: "Do not run a shield on three bolts where its maker calls for four. Put a thread insert into the bell \
-               hole that is missing, before the final wash, and hang the shield on all of its bolts.",
+        shop: "One of the shield's bolts has no thread to go into, and on the rest alone it may come off. Set a thread \
+               insert into that hole of the bell before the final wash, and hang the shield on every bolt its maker \
+               calls for.",
         customer: Some("Your shield cannot yet be held by all the bolts it was made for. We add the place that is \
                         missing."),
-        fix: "Fit a thread insert in the bell hole that is missing.",
+        fix: "Give the bell its missing thread with an insert.",
         basis: "Common practice.",
         when: |j, _, _| {
             j.shield.kind.is_not(ShieldKind::None) & j.shield.bolts_available.less_than(&j.shield.bolts_needed)
@@ -187,7 +188,7 @@ rules! {
     /// altered.
     "SFT-08" Stop Intake {
         accepts: true,
-        title: "Shield has been altered",
+        title: "Somebody has cut, drilled or welded the shield",
         shop: "This shield was cut, bent, drilled or welded, and that voids its label. Replace it, and change the \
                dipstick tube or the exhaust where the new one does not clear. Never cut a certified shield.",
         customer: Some("Somebody cut, bent or drilled your shield. Its label no longer counts after that. Please get \

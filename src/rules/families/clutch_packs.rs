@@ -23,9 +23,9 @@ rules! {
     /// gets its pressure. A plug, a blocking plate or the seal closes the leak. Source: memory, high.
     "CLT-01" Stop Assembly {
         accepts: false,
-        title: "Direct clutch leaks out through the reverse feed",
-        shop: "The middle seal is out, so both areas of the direct piston share their oil, and the open reverse feed \
-               dumps it. Plug the feed, use a plate that blocks it, or put the seal back.",
+        title: "Third loses its pressure through the reverse passage",
+        shop: "The middle seal is out, so both areas of the direct piston share their oil, and it runs away through \
+               the reverse feed. Close that feed with a plug or with a plate made for it, or fit the seal again.",
         customer: None,
         fix: "Plug or block the reverse feed, or fit the middle seal.",
         basis: "Memory, high.",
@@ -46,9 +46,9 @@ rules! {
     /// and valve body are one set. Source: the builder sheet; memory, medium.
     "CLT-02" Stop Assembly {
         accepts: false,
-        title: "Middle seal does not suit the valve body",
+        title: "The middle seal is the wrong choice for this valve body",
         shop: "The builder sheet wants the middle seal of the direct drum one way and the drum has it the other. \
-               Change the seal, or use a valve body that goes with it.",
+               Change the seal, or take another valve body.",
         customer: None,
         fix: "Fit or leave out the seal as the builder sheet says, or change the valve body.",
         basis: "Builder sheet; memory, medium.",
@@ -69,7 +69,7 @@ rules! {
     /// plate brings it back. Source: common practice; the two limits are memory, low.
     "CLT-03" Stop Assembly {
         accepts: false,
-        title: "Forward clutch clearance is out",
+        title: "Forward pack is set too tight or too loose",
         shop: "The clearance of the forward pack lies outside what is allowed for its frictions. Aim for 0.010 in \
                each; change steels or the pressure plate, then measure again.",
         customer: None,
@@ -83,14 +83,15 @@ rules! {
 
     /// Holds the clearance of the direct pack against the window for its number of frictions.
     ///
-    /// In first this drum runs backwards at 0.84 of input speed, and a tight pack drags all that time. Another
-    /// steel or pressure plate brings it back. Source: common practice; the two limits are memory, low; the
+    /// In first the drum turns backwards at 0.84 times the input's speed, and plates without room drag all that time.
+    /// Another steel or pressure plate brings it back. Source: common practice; the two limits are memory, low; the
     /// 0.84 follows from the gear ratios.
     "CLT-04" Stop Assembly {
         accepts: false,
-        title: "Direct clutch clearance is out",
-        shop: "The clearance of the direct pack lies outside what is allowed for its frictions. In first this drum \
-               runs backwards at 0.84 of input speed, so a tight pack drags. Aim for 0.010 in each and change steels.",
+        title: "Direct pack is set too tight or too loose",
+        shop: "The clearance of the direct pack lies outside what is allowed for its frictions. In first the drum \
+               turns backwards at 0.84 times the input's speed, so plates without room drag. Aim for 0.010 in each and \
+               change steels.",
         customer: None,
         fix: "Fit steels of another thickness.",
         basis: "Common practice; the limits are memory, low; 0.84 is derived.",
@@ -106,7 +107,7 @@ rules! {
     /// back. Source: common practice; the two limits are memory, low.
     "CLT-05" Stop Assembly {
         accepts: false,
-        title: "Intermediate clutch clearance is out",
+        title: "Intermediate pack is set too tight or too loose",
         shop: "The pack that makes second gear has a clearance outside what is allowed for its frictions. Aim for \
                0.010 in each; change steels, then measure once more.",
         customer: None,
@@ -120,13 +121,14 @@ rules! {
 
     /// Finds the light-duty relative in a job that is hard on it.
     ///
-    /// Inside it has fewer plates and a smaller output than the heavy unit. Better parts go in now, while it is
-    /// apart, or a heavy core is used instead. Source: common practice; the torque line is a shop setting.
+    /// Inside, its packs are thinner and its output shaft is smaller than in the heavy unit. Better parts go in now,
+    /// while it is apart, or a heavy core is used instead. Source: common practice; the torque line is a shop setting.
     "CLT-06" Caution Teardown {
         accepts: true,
-        title: "Light-duty relative in a hard job",
-        shop: "This core has fewer clutch plates and a smaller output shaft inside, and this use or torque is hard \
-               on it. Upgrade drums, plates and output, or start again with a heavy core.",
+        title: "A lighter sister of this unit on heavy work",
+        shop: "This core has fewer clutch plates and a smaller output shaft inside, and this use or torque is hard on \
+               it. Either the heavy unit's drums, plates and output shaft go in, or the job starts from a heavy \
+               core.",
         customer: Some("Inside, your unit is the lighter kind. For what you do with it, it needs stronger parts. We \
                         can also start from a heavier one."),
         fix: "Fit heavy-duty drums, plates and output, or use another core.",

@@ -10,7 +10,7 @@ rules! {
     /// it can be reached. Source: common practice.
     "CLT-07" Stop Assembly {
         accepts: false,
-        title: "An air check failed",
+        title: "One of the clutches failed its test with air",
         shop: "One of the feeds hisses instead of thumping. Leave the valve body off, find the seal, the ring or the \
                feed that leaks, put it right and check again.",
         customer: None,
@@ -27,9 +27,9 @@ rules! {
     /// practice; the ceiling of 50 psi is from TM 9-2320-280-34.
     "CLT-08" Stop Assembly {
         accepts: false,
-        title: "Air checks have not been done",
-        shop: "Stop here until every feed has been checked with air, before the valve body goes on. Use regulated \
-               air of 50 psi or less, wear glasses, and keep it away from skin.",
+        title: "Nobody has tried the clutches with air",
+        shop: "No valve body goes on until every feed has been tried with air. Use regulated air of 50 psi or less, \
+               wear glasses, and keep it away from skin.",
         customer: None,
         fix: "Check every feed with regulated air.",
         basis: "Common practice; the 50 psi ceiling is from TM 9-2320-280-34.",
@@ -44,11 +44,11 @@ rules! {
     /// common practice.
     "CLT-09" Caution Assembly {
         accepts: false,
-        title: "Frictions have not soaked long enough",
-        shop: "Dry frictions burn at the first start. Lay them in the fluid that will be used, half an hour or what \
-               the shop has set, before they are stacked.",
+        title: "Frictions would go in dry",
+        shop: "Dry frictions burn at the first start. Before they are stacked, let them lie for half an hour, or as \
+               long as the shop has set, in the same fluid the unit is filled with.",
         customer: None,
-        fix: "Soak the frictions in the fluid that will be used.",
+        fix: "Let the frictions lie in the unit's own fluid first.",
         basis: "Common practice.",
         limits: [friction_soak],
         when: |j, _, l| j.bench.friction_soak_min.below(l.friction_soak),
@@ -62,12 +62,12 @@ rules! {
     /// or pressure lifts it. Source: the sums are exact, their inputs measured by the shop.
     "CLT-10" Caution Spec {
         accepts: true,
-        title: "Direct clutch is short for third or the trans brake",
+        title: "Direct clutch may slip under the torque put on it",
         shop: "By the sum the direct clutch holds less than third gear or the trans brake asks of it, margin \
                included. Feed both piston areas, add plates, or raise the pressure, and work it out again.",
         customer: Some("One clutch in your unit must hold in top gear and on a trans brake. By our sums it is small \
                         for your engine. We propose to make it stronger."),
-        fix: "Use both piston areas, more plates or more pressure.",
+        fix: "Let both areas of the piston work, stack more plates, or raise the line pressure.",
         basis: "The formula is exact; its inputs are measured by the shop.",
         numbers: [direct_need, direct_capacity],
         when: |_, d, _| d.direct_capacity.less_than(&d.direct_need),
@@ -88,7 +88,7 @@ rules! {
     /// place. Source: memory, medium.
     "CLT-11" Caution Spec {
         accepts: false,
-        title: "Wavy plate in the drum of a trans brake",
+        title: "Wavy plate makes the trans brake let go slowly",
         shop: "The wavy plate cushions the direct clutch, so it lets go of the trans brake slowly. Put a flat steel \
                in its place and set the clearance again.",
         customer: None,
@@ -112,9 +112,10 @@ rules! {
     /// low.
     "CLT-12" Caution Assembly {
         accepts: false,
-        title: "Too few direct release springs for this speed",
-        shop: "At this engine speed the oil spun in the drum can apply the direct clutch by itself, and springs are \
-               missing. Put the full count back, or give the drum a bleed.",
+        title: "Direct springs are too weak for this engine speed",
+        shop: "Oil is flung outward in a drum that spins, and at this engine speed it can push the piston on with no \
+               pressure at all. Springs that should hold it back are missing. Put the full count back, or give the \
+               drum a bleed.",
         customer: None,
         fix: "Fit the full count of release springs, or bleed the drum.",
         basis: "The count is from TM 9-2320-280-34; the speed line is memory, low.",
@@ -140,8 +141,8 @@ rules! {
     "CLT-13" Stop Assembly {
         accepts: false,
         title: "Wrong number of support rings for a split feed",
-        shop: "The middle seal is in, so the two feeds are split and the center support needs all four sealing \
-               rings. Fewer are right only with a joined feed, and only if the builder sheet says so.",
+        shop: "With the middle seal in, each feed needs rings of its own, four on the center support in all. Leave one \
+               off only where the feeds are joined and the builder sheet says so.",
         customer: None,
         fix: "Fit all four sealing rings on the center support.",
         basis: "TM 9-2320-289-34 for the four rings; memory, medium.",

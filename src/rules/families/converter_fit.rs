@@ -84,7 +84,7 @@ rules! {
     /// itself apart; a longer pilot or an adapter holds it. Source: common practice, looked up.
     "CNV-05" Stop Delivery {
         accepts: false,
-        title: "Converter pilot is not held in the crank",
+        title: "Nothing centres the converter on the crank",
         shop: "Too little of the pilot is left in the crank once spacers and recess are taken off, so nothing \
                centers the converter. Fit a longer pilot or a crank adapter and measure again.",
         customer: Some("The converter (the fluid drive behind your engine) is not held in the middle of the engine \
@@ -106,13 +106,13 @@ rules! {
 
     /// Looks for an engine with the short crank flange and no adapter for it.
     ///
-    /// The flange of late engines sits about 0.400 in further forward, out of reach of pilot and flexplate. A
-    /// hub adapter and a flat flexplate make up for it. Source: memory, high.
+    /// On late engines the crank ends about 0.400 in earlier, out of reach of pilot and flexplate. A hub adapter and a
+    /// flat flexplate make up for it. Source: memory, high.
     "CNV-06" Stop Intake {
         accepts: true,
-        title: "Short crank flange has no adapter",
-        shop: "The flange of this crank sits about 0.400 in further forward than the unit expects. Order a hub \
-               adapter with a flat flexplate, then measure gap and pilot.",
+        title: "Crank flange sits too far forward and has no adapter",
+        shop: "This crank ends about 0.400 in short of where the unit expects it. Order a hub adapter with a flat \
+               flexplate, then measure gap and pilot.",
         customer: Some("The end of your engine's shaft sits too far forward for this unit. It needs an adapter (a \
                         part that fills the space) before the two can be joined."),
         fix: "Fit the crank adapter with a flat flexplate.",
@@ -134,7 +134,7 @@ rules! {
     /// never slotted to fit. Source: memory, high.
     "CNV-07" Stop Intake {
         accepts: false,
-        title: "Converter and flexplate bolt circles differ",
+        title: "Flexplate holes do not line up with the converter pads",
         shop: "The holes of this flexplate do not meet the pads of the converter. Do not slot them. Fit a flexplate \
                with the right circle, or one that is drilled for both.",
         customer: Some("The flexplate (the thin disc on your engine) does not match the part that is bolted to it. \

@@ -10,7 +10,7 @@ rules! {
     /// and wears the pump bushing. Source: memory, high.
     "CNV-19" Stop Intake {
         accepts: false,
-        title: "Flexplate balance does not suit the engine",
+        title: "Weights on the flexplate are not this engine's",
         shop: "Engine and flexplate are balanced in two different ways, one inside and one with an outside weight. \
                Get the flexplate that matches the engine.",
         customer: Some("The flexplate (the thin disc on your engine) is balanced for another kind of engine. It would \
@@ -34,7 +34,7 @@ rules! {
     /// memory, high.
     "CNV-20" Stop Intake {
         accepts: false,
-        title: "Starter and flexplate tooth counts differ",
+        title: "Starter and ring gear do not mesh",
         shop: "The starter is made for a ring gear with another number of teeth. It would grind and break them. \
                Match the starter nose to the ring, or the flexplate to the starter.",
         customer: Some("Your starter and the flexplate (the toothed disc that it turns) do not go together. One of \
@@ -58,7 +58,7 @@ rules! {
     /// is replaced. Source: 0.008 in was looked up for passenger units; 0.010 in is the shop's.
     "CNV-21" Caution Delivery {
         accepts: false,
-        title: "Flexplate runs out of true",
+        title: "The flexplate wobbles",
         shop: "The flexplate wobbles more at the bolt circle than allowed; it will crack, and it wears the pump \
                bushing. Replace it, and do not try to bend it straight.",
         customer: None,
@@ -76,11 +76,11 @@ rules! {
     /// to cool keep it from burning. Source: the energy balance; how far it may warm is the shop's to set.
     "CNV-22" Caution Spec {
         accepts: true,
-        title: "Planned brake hold overheats the converter",
+        title: "Fluid gets too hot when held this long on the brake",
         shop: "On the brake all the engine's power becomes heat, and the planned hold warms the converter too far. \
                Shorten the hold, let it cool between rounds, and fit a cooler and a temperature gauge.",
-        customer: Some("Holding the car this long on the brake makes the fluid too hot. Hold it for less time and let \
-                        it cool between rounds. A cooler and a heat gauge help."),
+        customer: Some("If you hold the car this long at the line, the fluid gets too hot. Hold it for less time and \
+                        let it cool between rounds. A cooler and a heat gauge help."),
         fix: "Shorten the hold; fit a cooler and a temperature gauge.",
         basis: "Energy balance; the line is a shop setting.",
         numbers: [brake_rise],
@@ -96,7 +96,7 @@ rules! {
     /// unit. Source: memory, high.
     "CNV-23" Stop Spec {
         accepts: false,
-        title: "Lockup converter in a unit without lockup",
+        title: "This unit has nothing to work a lockup clutch with",
         shop: "This unit has no circuit for a lockup clutch, so the converter is one for another kind of unit. Order \
                a converter without lockup.",
         customer: Some("This converter (the fluid drive behind your engine) is made for another kind of unit. A \
@@ -110,11 +110,11 @@ rules! {
 
     /// Looks for a converter that did not pass the trial fit.
     ///
-    /// Both splines and the pump tangs must slide together by hand. A converter that does not fit on the bench
-    /// will not fit under the car. Source: common practice.
+    /// Input shaft, stator support and pump must all slide in by hand. A converter that does not fit on the bench will
+    /// not fit under the car. Source: common practice.
     "CNV-24" Stop Assembly {
         accepts: false,
-        title: "Converter does not fit its splines",
+        title: "Converter does not slide onto these shafts",
         shop: "Try the converter on the input shaft, the stator support and the pump on the bench. It does not go on \
                all of them, so it is the wrong one.",
         customer: None,
@@ -131,7 +131,7 @@ rules! {
     /// comes first: gap, a swollen cover or cooler pressure. Source: memory, medium; the engine maker decides.
     "CNV-25" Caution Delivery {
         accepts: true,
-        title: "Crank end play is large",
+        title: "The crank moves too far lengthwise",
         shop: "The thrust bearing of the crank is already hurt. Before the unit goes in, find out what pushed it: \
                the converter gap, a ballooned cover or pressure in the cooler. The engine maker's figure decides.",
         customer: Some("The bearing that keeps your engine's shaft from moving to and fro is worn. Have that put \

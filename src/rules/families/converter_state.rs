@@ -9,9 +9,9 @@ rules! {
     /// the fresh unit. Source: common practice, looked up.
     "CNV-14" Stop Intake {
         accepts: true,
-        title: "Old converter used again after a failure",
-        shop: "Debris or coolant was found, and a converter cannot be flushed clean of it. Replace it, or have it cut \
-               open and rebuilt.",
+        title: "The converter went through the failure and is used again",
+        shop: "Debris or coolant was found, and a converter cannot be flushed clean of it. Order another one, or send \
+               it to be cut open, cleaned and put together anew.",
         customer: Some("Dirt from the failure hides in your old converter (the fluid drive behind your engine). It \
                         cannot be washed out and would ruin the rebuilt unit. It must be changed or rebuilt."),
         fix: "Fit a rebuilt or a new converter.",
@@ -39,7 +39,7 @@ rules! {
         title: "Converter is worn inside",
         shop: "The end play inside the converter is over the limit, so its thrust pieces are worn. Nothing can be \
                done from outside: replace the converter.",
-        customer: Some("The converter (the fluid drive behind your engine) is worn out inside. It must be changed."),
+        customer: Some("The converter (the fluid drive behind your engine) is worn out inside. You need another one."),
         fix: "Replace the converter.",
         basis: "Looked up: up to 0.024 in.",
         limits: [converter_end_play],
@@ -54,7 +54,7 @@ rules! {
     /// depth written down show that it is. Source: common practice.
     "CNV-16" Stop Delivery {
         accepts: false,
-        title: "Converter is not fully seated",
+        title: "Converter is not home in the pump",
         shop: "Turn and push the converter until three drops were felt. Write down its depth from the bell face, and \
                strap it in so that it cannot slide out on the way.",
         customer: None,
@@ -89,7 +89,7 @@ rules! {
     /// Shorter bolts prevent it. Source: memory, high.
     "CNV-18" Stop Delivery {
         accepts: false,
-        title: "Converter bolts are too long",
+        title: "Bolts would go through the converter pads into the cover",
         shop: "The bolts reach deeper than the pads allow. They would dimple the cover, ruin the face inside or make \
                it leak. Use shorter bolts.",
         customer: None,

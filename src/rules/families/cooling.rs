@@ -6,8 +6,9 @@ use crate::rules::parts::SPRAG_34;
 rules! {
     /// Compares the thread of the cooler fittings with that of the ports in the case.
     ///
-    /// A taper fitting wedges a straight port open until the case splits; a straight one in a taper port leaks
-    /// and strips. A split port cannot be saved. Source: common practice; taper pipe thread is ASME B1.20.1.
+    /// A taper fitting wedges a straight port open until the case splits; the other way round, the few threads that
+    /// meet leak and tear out. A split port cannot be saved. Source: common practice; taper pipe thread is ASME
+    /// B1.20.1.
     "COL-01" Stop Assembly {
         accepts: false,
         title: "Cooler fitting and port have different threads",
@@ -31,7 +32,7 @@ rules! {
     /// Source: common practice.
     "COL-02" Caution Assembly {
         accepts: false,
-        title: "Straight cooler fitting without a washer",
+        title: "Nothing seals the straight cooler fitting",
         shop: "A straight fitting is sealed by its washer, so this one will leak however tight it is. Put a new \
                washer on, start the fitting with the fingers until it stops, then snug it.",
         customer: None,
@@ -77,7 +78,7 @@ rules! {
     /// Source: common practice (looked up).
     "COL-04" Stop Delivery {
         accepts: true,
-        title: "Cooler has been neither flushed nor replaced",
+        title: "Old debris may still sit in the cooler",
         shop: "Do not start the engine on this cooler. Flush it in both directions and dry it with air, glasses on \
                and the pressure turned down, or replace it.",
         customer: Some("Old dirt in your cooler would run into the rebuilt unit. We cannot stand behind our work \
@@ -95,7 +96,7 @@ rules! {
     /// oil. Source: common practice, one quart in 20 seconds.
     "COL-05" Stop Test {
         accepts: false,
-        title: "Cooler flow is too low",
+        title: "Too little fluid comes back from the cooler",
         shop: "One quart takes too long to come out of the cooler return at hot idle. The fluid is hot: keep hands \
                and face away. Find the pinched line or the blocked cooler before the road test.",
         customer: Some("Too little fluid flows through your cooler. Your unit would get too hot, so we will find \
@@ -132,7 +133,7 @@ rules! {
         },
     }
 
-    /// Looks for towing or slow off-road work on the radiator's cooler alone.
+    /// Looks for a vehicle that tows, or crawls off the road, with the radiator's cooler alone.
     ///
     /// The radiator's own cooler cannot bring the fluid below the coolant, and under load that is hot already.
     /// Source: common practice.
@@ -165,7 +166,7 @@ rules! {
         shop: "This hose is not made for hot fluid under pressure. It softens and bursts, as fuel and heater hose \
                do, and near the exhaust that is a fire. Change it for rated hose or steel line.",
         customer: Some("The cooler hose on your vehicle is the wrong kind. It can burst and spray hot fluid on the \
-                        exhaust, which can start a fire. It must be replaced."),
+                        exhaust, which can start a fire. You need a new hose."),
         fix: "Fit hose rated to SAE J1532 or better, or steel line.",
         basis: "Standard SAE J1532, confidence medium.",
         when: |j, _, _| j.cooling.hose.is(Hose::Unrated),
@@ -179,7 +180,7 @@ rules! {
     /// 3/8 in. Source: standard SAE J514 for the thread; the size is memory, medium.
     "COL-09" Caution Spec {
         accepts: false,
-        title: "Cooler lines are small for a hard job",
+        title: "Cooler lines are too thin for this work",
         shop: "These lines are too small for the heat this use makes. Change all of it to dash-6, which is nominal \
                3/8 in; one small piece left in holds the rest back.",
         customer: Some("Your cooler lines are thin for the way you use your vehicle. We advise larger ones, so that \

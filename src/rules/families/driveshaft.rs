@@ -12,7 +12,7 @@ rules! {
     /// yoke in hand and before the shaft goes in. Source: common practice for honing; the limit is memory, low.
     "OUT-11" Stop Assembly {
         accepts: false,
-        title: "Yoke is too tight in the tail bushing",
+        title: "Yoke binds in the tail bushing",
         shop: "The yoke has too little clearance in the tail bushing and would seize when hot. Hone the bushing to \
                this yoke before the output shaft goes in, wash out the grit, and never force it.",
         customer: None,
@@ -29,7 +29,7 @@ rules! {
     /// A loose yoke shakes, beats the seal open and leaks. Source: memory, low.
     "OUT-12" Caution Assembly {
         accepts: false,
-        title: "Yoke is loose in the tail bushing",
+        title: "Rear seal will leak round a wobbling yoke",
         shop: "The yoke has too much clearance in the tail bushing. Expect a leak at the rear seal and a shake at \
                speed. Renew the bushing, or the yoke if its surface is worn.",
         customer: None,
@@ -130,7 +130,7 @@ rules! {
     /// unequal ones shake the car and wear the joints. Source: common practice.
     "OUT-17" Caution Delivery {
         accepts: false,
-        title: "Driveshaft joint angles are large or unequal",
+        title: "Driveshaft joints bend too far or not alike",
         shop: "The front joint works at too large an angle, or the two angles differ too much, and it will shake. \
                Shim the rear mount or the axle, then measure both angles again.",
         customer: Some("The driveshaft does not sit straight enough and could make your car shake. We will adjust \
@@ -152,7 +152,7 @@ rules! {
     /// common practice.
     "OUT-18" Stop Delivery {
         accepts: false,
-        title: "Rear end changed and driveshaft not measured again",
+        title: "Driveshaft was measured for another rear end",
         shop: "The rear end was changed, so the yoke stands in another place. With the car at ride height, on a lift \
                or on rated stands, take the length between the joints before it leaves.",
         customer: Some("The back of your unit was changed, so your driveshaft may now be too long or too short. We \
@@ -201,7 +201,7 @@ rules! {
     /// The tapped hole does nothing under a slip yoke, and no harm. Source: common practice.
     "OUT-20" Note Intake {
         accepts: false,
-        title: "Tapped shaft end under a slip yoke",
+        title: "Shaft is tapped for a bolted yoke and a slip yoke is used",
         shop: "The output shaft is tapped for a bolted yoke and a slip yoke is used. The hole does no harm. Leave it \
                as it is.",
         customer: None,

@@ -9,11 +9,11 @@ rules! {
     /// on the shelf. Drain and fill again. Source: common practice.
     "FLD-01" Stop Delivery {
         accepts: true,
-        title: "Wrong fluid went in",
+        title: "The fluid is not the one the frictions were made for",
         shop: "This is not the fluid that the friction maker and the valve-body sheet ask for, and the clutches may \
                not grip as they should. Drain it, with gloves and face shield, and fill with the right one.",
-        customer: Some("Only the fluid on your sheet may go into this unit. Another kind went in, so it has to be \
-                        drained and filled again."),
+        customer: Some("Another fluid went into this unit than your sheet names. It has to come out again, and the \
+                        right one goes in."),
         fix: "Drain it and fill with the right fluid.",
         basis: "Common practice.",
         when: |j, _, _| j.fluid.used.differs_from(&j.fluid.required),
@@ -62,15 +62,15 @@ rules! {
         clears: |j| j.fluid.added_qt.set(Quantity::new(11.0)),
     }
 
-    /// Asks about old fluid left in converter or cooler.
+    /// Asks whether the old fluid is out of the converter and the cooler.
     ///
     /// It mixes with the new charge, and then nobody knows what the clutches really run in. Drain it, or write down
     /// what it was. Source: common practice.
     "FLD-04" Caution Delivery {
         accepts: false,
-        title: "Old fluid was left in the converter or the cooler",
-        shop: "Old fluid in the converter or the cooler mixes with the new. Drain the converter, or accept a mixed \
-               charge and write down which types are in it.",
+        title: "New fluid would mix with old from converter or cooler",
+        shop: "Old fluid in the converter or the cooler mixes with the new. Drain the converter; if the customer would \
+               rather not, write down which types are now in the unit.",
         customer: None,
         fix: "Drain the converter and the cooler.",
         basis: "Common practice.",
@@ -85,9 +85,9 @@ rules! {
     /// installer has his hands. Source: common practice.
     "FLD-05" Stop Delivery {
         accepts: true,
-        title: "Unit leaves dry and without a tag",
-        shop: "Hang a tag on the dipstick and one on the converter: no fluid in it, fill before cranking. Started \
-               dry, the pump is gone in a minute.",
+        title: "Nobody is warned that this unit has no fluid in it",
+        shop: "Started without fluid, the pump is gone in a minute. Hang one tag on the dipstick and one on the \
+               converter that say so in large letters.",
         customer: Some("Your unit leaves us with no fluid in it. Fill it before the engine is turned, or the pump \
                         inside will be ruined."),
         fix: "Tag the dipstick and the converter.",
@@ -110,11 +110,11 @@ rules! {
     /// leaks into the fluid, the next set goes the same way. Source: common practice (looked up).
     "FLD-06" Stop Teardown {
         accepts: true,
-        title: "Coolant in the unit",
+        title: "Water or coolant got in among the frictions",
         shop: "Replace all frictions and seals, the converter and the cooler. Find where the radiator leaks into the \
                fluid, or the new parts will go the same way.",
-        customer: Some("Coolant got into your unit. All friction parts, the converter (the part that joins engine and \
-                        unit) and the cooler must be new."),
+        customer: Some("Coolant got into your unit. It ruins the clutches, so we need new ones, a new cooler and a new \
+                        converter (the part that joins engine and unit)."),
         fix: "Replace frictions, seals, converter and cooler, and mend the leak.",
         basis: "Common practice (looked up).",
         when: |j, _, _| j.case.coolant_found.yes(),

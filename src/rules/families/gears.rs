@@ -43,11 +43,11 @@ rules! {
     /// not told takes the noise for a fault. Source: common practice; the silence in third is derived.
     "GER-01" Caution Spec {
         accepts: true,
-        title: "Straight-cut gears on the road",
-        shop: "Straight gears whine in first, second and reverse, and only direct third is silent. Say so before you \
-               build, and have it signed.",
-        customer: Some("The gears you chose whine in first, second and reverse. Third is quiet. The noise is normal \
-                        and not a fault."),
+        title: "Straight gears will whine every day on the road",
+        shop: "This set can be heard in every gear but direct third. A customer who was not told takes that for a \
+               fault. Tell them before you build, and have it signed.",
+        customer: Some("The gears you chose are loud. You will hear them sing in all gears but third. That belongs to \
+                        them, and nothing is broken."),
         fix: "Have the noise accepted in writing, or fit a helical set.",
         basis: "Common practice; that third is silent is derived, as the set turns locked.",
         when: |j, _, _| j.gears.cut.is(GearCut::Straight) & j.usage.road_driven.yes(),
@@ -78,11 +78,11 @@ rules! {
     /// for a close relative; confidence medium for this unit.
     "GER-03" Stop Teardown {
         accepts: false,
-        title: "Planet pinion end play is out of limits",
+        title: "Planet pinions have too little or too much room",
         shop: "The worst pinion has too much end play or too little: one is a worn carrier, the other binds when hot. \
                Replace the carrier or its thrust washers and feel every pinion again.",
         customer: None,
-        fix: "Replace the carrier or its thrust washers.",
+        fix: "Fit new thrust washers, or another carrier.",
         basis: "TM 9-2320-387-24, 0.009 to 0.024 in, for a close relative; confidence medium for this unit.",
         limits: [pinion_play_least, pinion_play_most],
         when: |j, _, l| {
@@ -98,7 +98,7 @@ rules! {
     /// Source: shop setting; the figure is from memory, low.
     "GER-04" Caution Spec {
         accepts: true,
-        title: "Stock input shaft behind a strong engine on the brake",
+        title: "Plain input shaft where brake and power meet",
         shop: "On the brake the converter about doubles the engine's torque, and a stock input shaft has to take it. \
                At this torque an alloy shaft is the better choice.",
         customer: Some("At your power, the shaft into your unit works harder than we like while the trans brake \
@@ -129,11 +129,11 @@ rules! {
     /// is from memory, low.
     "GER-05" Stop Spec {
         accepts: true,
-        title: "Stock input shaft far past the shop's limit",
+        title: "Engine far beyond what this shop trusts a stock input to",
         shop: "Do not build it like this: at such a torque the stock input shaft twists as soon as the brake holds. \
                An alloy shaft is required.",
-        customer: Some("At your power, the stock shaft into your unit breaks on the trans brake, so we do not build \
-                        it like this. You can choose a stronger shaft."),
+        customer: Some("The stock shaft into your unit is too weak for your power and a trans brake. It would break, \
+                        so we do not build it like this. You can choose a stronger shaft."),
         fix: "Fit an alloy input shaft.",
         basis: "Shop setting; the figure is from memory, low.",
         limits: [input_shaft_torque_most],
@@ -151,7 +151,7 @@ rules! {
     /// moves the gear set and spoils the end play. Source: looked up.
     "GER-06" Stop Assembly {
         accepts: false,
-        title: "Rear bearing kit went in without measuring",
+        title: "Rear bearings were renewed and nothing was measured",
         shop: "The bearing kit replaces the bronze and the selective washer, about 0.150 in together. Measure the old \
                stack and the new one, and make up the difference before you set the end play.",
         customer: None,
@@ -226,7 +226,7 @@ rules! {
     /// the figure is from memory, low.
     "GER-09" Caution Spec {
         accepts: true,
-        title: "Heavy vehicle, trans brake and stock input shaft",
+        title: "Weight, brake and a plain input shaft come together",
         shop: "The heavier the vehicle, the harder the release of the brake hits the input shaft, and this one is \
                stock. Advise an alloy shaft.",
         customer: Some("Your vehicle is heavy, so the shaft into your unit is hit hard when the trans brake lets go. \

@@ -9,11 +9,11 @@ rules! {
     /// open. Source: common practice.
     "VLV-22" Caution Spec {
         accepts: true,
-        title: "No automatic shifts on a working vehicle",
+        title: "A working vehicle that has to be shifted by hand",
         shop: "The driver has to make every shift, and one who forgets stays in low. Ask whether that is really \
                wanted here; an automatic valve body is the other choice.",
-        customer: Some("You will have to shift by hand every time. The unit never shifts by itself, and if you forget, \
-                        it stays in low gear."),
+        customer: Some("This unit never shifts by itself. Every shift is yours to make, and if you forget, it stays in \
+                        low gear."),
         fix: "Fit an automatic valve body.",
         basis: "Common practice.",
         when: |j, _, _| {
@@ -32,15 +32,16 @@ rules! {
     /// Finds a trans brake on a vehicle that tows, works or leaves the road.
     ///
     /// One push on its button locks the driveline, whatever the vehicle is doing and pulling. Leave it out. If the
-    /// customer insists, it takes a control that cannot work while the vehicle moves, and a signature. Source:
-    /// common practice.
+    /// customer insists, it takes a control that is dead while the vehicle moves, and a signature. Source: common
+    /// practice.
     "VLV-23" Stop Spec {
         accepts: true,
-        title: "Trans brake on a tow, work or off-road vehicle",
-        shop: "A push on the button locks the driveline with a load behind it, and that can hurt people. Refuse it, \
-               or fit a control that cannot work while the vehicle moves, and have it signed for.",
-        customer: Some("A trans brake on this vehicle can lock the wheels at the wrong time, and people can get hurt. \
-                        We advise you not to have one."),
+        title: "This vehicle's work has no place for a trans brake",
+        shop: "One touch of the button stops the wheels while a load pushes from behind, and that can hurt people. \
+               Leave the brake out. If it has to be, its control must be dead while the vehicle moves, and the \
+               customer signs for it.",
+        customer: Some("A trans brake holds the wheels still. Set off at the wrong moment, it can throw this vehicle \
+                        off the road and hurt people. We advise you not to have one."),
         fix: "Build it without a trans brake.",
         basis: "Common practice.",
         when: |j, _, _| {
@@ -59,13 +60,13 @@ rules! {
 
     /// Compares the order of the shifter's gate with that of the valve body.
     ///
-    /// Mixed, the driver pulls low where he wants high. Nobody can learn to live with that; change the gate or the
-    /// valve body. Source: memory, high.
+    /// Mixed, the driver pulls low where he wants high. Nobody can learn to live with that; one of the two has to be
+    /// exchanged. Source: memory, high.
     "VLV-24" Stop Spec {
         accepts: false,
         title: "Shifter and valve body have different shift orders",
-        shop: "The gate of the shifter is of one order and the valve body of the other, so the driver can pull low \
-               where he wants high. Change the gate or the valve body.",
+        shop: "The gate of the shifter is of one order and the valve body of the other, so the driver reaches for high \
+               and gets low. Exchange one of the two.",
         customer: Some("Your shifter is made for the other shift order. You could get low gear when you want high, so \
                         it must be changed to match."),
         fix: "Fit a gate of the same order as the valve body.",
@@ -87,7 +88,7 @@ rules! {
     /// practice, 12-gauge feed.
     "VLV-25" Caution Delivery {
         accepts: false,
-        title: "Trans brake has no relay",
+        title: "Full solenoid current runs through the button",
         shop: "The contacts of the button carry the whole current of the coil and will burn. Fit a relay and a fuse, \
                and feed them with 12-gauge wire.",
         customer: Some("Your trans brake needs a relay (a switch for strong current) and a fuse. Without them your \
@@ -111,7 +112,7 @@ rules! {
     /// before the car leaves the line on it. Source: memory, low.
     "VLV-26" Caution Test {
         accepts: false,
-        title: "Voltage at the brake solenoid is low",
+        title: "Brake solenoid gets too few volts to hold",
         shop: "With this little voltage at the solenoid while it is applied, the car creeps and the brake lets go \
                slowly. Mend the feed and the ground, and measure again with the wheels chocked.",
         customer: Some("Your trans brake gets too little power. The car could creep at the line, so the wires need to \
@@ -132,15 +133,15 @@ rules! {
 
     /// Looks for the lock that keeps a trans brake off while the car rolls on the road.
     ///
-    /// A knock on the button at speed locks the driveline and the rear wheels. A switch that allows the brake in
-    /// first gear only, and a guard over the button, keep that from happening. Source: common practice.
+    /// An elbow on the button stops the driveline and the rear wheels with it. A switch that allows the brake in first
+    /// gear only, and a guard over the button, keep that from happening. Source: common practice.
     "VLV-27" Stop Delivery {
         accepts: true,
-        title: "Trans brake can come on while rolling on the road",
-        shop: "A knock on the button at speed would lock the rear wheels. Before the car goes on the road, fit an \
-               interlock: a first-gear switch, and a guard over the button.",
-        customer: Some("A knock on the trans brake button at speed would lock your rear wheels. The car needs an \
-                        interlock (a switch that stops this) before it goes on the road."),
+        title: "The trans brake can lock the wheels while it rolls",
+        shop: "An elbow on the button would stop the rear wheels at full speed. The car leaves for the road only with \
+               an interlock: a first-gear switch, and a guard over the button.",
+        customer: Some("If somebody hits the trans brake button while you drive, your rear wheels stop dead. The car \
+                        needs an interlock (a switch that rules this out) first."),
         fix: "Fit a first-gear switch and a guarded button.",
         basis: "Common practice.",
         when: |j, _, _| {

@@ -29,7 +29,7 @@ rules! {
     /// what gets softer. Source: common practice.
     "MNT-02" Stop Spec {
         accepts: true,
-        title: "Solid rear mount behind rubber engine mounts",
+        title: "Engine can rock, the unit behind it cannot",
         shop: "The engine rocks in its rubber while the solid mount holds the tail, so the case twists and cracks. \
                Fit a softer mount at the rear; firm plastic is the shop's choice.",
         customer: Some("Your engine moves in its soft mounts, but the solid mount at the back does not. The case \
@@ -52,7 +52,7 @@ rules! {
     /// That is usual in tube cars, yet the case takes every twist of the frame. Source: common practice.
     "MNT-03" Caution Spec {
         accepts: true,
-        title: "Solid transmission mount",
+        title: "Rear mount is solid and strains the case",
         shop: "A solid rear mount is common in tube cars, but it loads the case. The shop's choice is firm plastic at \
                the rear, whatever holds the engine.",
         customer: Some("A solid mount at the back puts strain on the case of your unit. We advise a firm one that \
@@ -79,7 +79,7 @@ rules! {
     /// should find it written down. Source: common practice.
     "MNT-04" Caution Spec {
         accepts: false,
-        title: "Rear mount is firmer than the engine mounts",
+        title: "Rear mount gives less than the engine mounts",
         shop: "Firm plastic at the rear works with rubber at the engine, but the rear is then the stiffer end. Write \
                it on the ticket, or fit mounts that match.",
         customer: Some("The mount at the back of your unit is firmer than those of your engine. It will work, but \
@@ -102,12 +102,12 @@ rules! {
     /// A case that is drawn down with bolts stays under strain, and its tail or an ear cracks later. Source: common practice.
     "MNT-05" Stop Delivery {
         accepts: false,
-        title: "Crossmember was pulled into place",
-        shop: "Slot or shim the crossmember until its bolts start by hand. Never draw the case down with them: under \
-               such strain the tail or an ear of the case cracks.",
+        title: "Bolts pulled the unit down onto its crossmember",
+        shop: "Slot or shim the crossmember until its bolts start by hand. Bolts that pull the unit into place leave \
+               it under strain, and an ear or the tail of the case cracks.",
         customer: Some("The bar that carries the back of your unit does not line up. We will adjust it, so that the \
                         case is not bent."),
-        fix: "Slot or shim the crossmember.",
+        fix: "Let the crossmember meet the unit: slot its holes or put shims under it.",
         basis: "Common practice.",
         when: |j, _, _| j.mount.pulled.yes(),
         fires: |j| j.mount.pulled.set(true),
@@ -120,7 +120,7 @@ rules! {
     /// cooler. Source: memory, medium.
     "MNT-06" Caution Delivery {
         accepts: false,
-        title: "No ground strap on the engine",
+        title: "No strap takes the starter current to ground",
         shop: "With no strap, the current of the starter goes through cables, bushings and the cooler. Fit a heavy \
                strap from the engine to the body.",
         customer: Some("A cable between your engine and the body is missing. Without it, the starter's current runs \

@@ -58,7 +58,7 @@ rules! {
     /// backwards, second is gone and third ties up. Source: common practice; TM 9-2320-387-24 has the same test.
     "OWC-03" Stop Assembly {
         accepts: false,
-        title: "One-way clutch runs free the wrong way",
+        title: "One-way clutch of the direct drum is in backwards",
         shop: "With the rear face of the drum up, the outer race has to run clockwise and lock the other way. This \
                one does not. Flip the cage and try it once more before the drum goes in.",
         customer: None,
@@ -93,7 +93,7 @@ rules! {
     /// are shop settings from memory, low.
     "OWC-05" Caution Spec {
         accepts: true,
-        title: "One-way clutch works above the shop's limit",
+        title: "More load than this shop likes on its one-way clutch",
         shop: "In second gear this one-way clutch carries more than the shop's figure for its kind. Go up one step \
                in elements, or take the use down.",
         customer: Some("At your power, one part inside would work harder than we like. It may last, or it may fail \
@@ -124,7 +124,7 @@ rules! {
     /// shop settings from memory, low.
     "OWC-06" Stop Spec {
         accepts: true,
-        title: "One-way clutch loaded far past its limit",
+        title: "Far more load than this one-way clutch should see",
         shop: "Do not build it like this. At such a load the elements roll over and the race can burst. Take the \
                next stronger clutch, with its drum if it needs one.",
         customer: Some("At your power, one part inside would break, so we do not build it like this. You can choose \
@@ -218,12 +218,12 @@ rules! {
         clears: |j| j.usage.kind.set(UseKind::Street),
     }
 
-    /// Reads the hand test of the rear one-way clutch on the center support.
+    /// Reads the hand test of the rear one-way clutch, done on its support.
     ///
     /// Built in the wrong way, there is no first gear in drive. Source: memory, high.
     "OWC-10" Stop Assembly {
         accepts: false,
-        title: "Rear one-way clutch is not known to be right",
+        title: "Rear one-way clutch is untried or the wrong way round",
         shop: "The rear one-way clutch is untested or the wrong way round, and then drive has no first gear. Test it \
                on the center support before the support goes in, and turn it over if need be.",
         customer: None,
@@ -269,7 +269,7 @@ rules! {
     /// high.
     "OWC-12" Stop Assembly {
         accepts: false,
-        title: "Retaining ring of the race is not seated",
+        title: "The ring that keeps the race in is not in its groove",
         shop: "The snap ring of the outer race is not in its groove all the way round, and it will walk out under \
                load. Seat it and run a pick around it before you go on.",
         customer: None,

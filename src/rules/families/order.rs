@@ -8,13 +8,13 @@ fn done_after(this: &Fact<u32>, that: &Fact<u32>) -> Truth {
 }
 
 rules! {
-    /// Compares the places of vent tapping and final wash in the job log.
+    /// Asks whether the case was washed after its vent had been tapped.
     ///
     /// Chips from the drill lie in the case and travel to the pump and the valves on the first start. Only another
     /// wash brings them out. Source: common practice.
     "SEQ-01" Stop Assembly {
         accepts: false,
-        title: "Vent was tapped after the final wash",
+        title: "Vent was cut into a case already washed",
         shop: "The vent was drilled and tapped after the final wash, so there are chips in the case. Strip it as far as \
                needed, wash again, and log the new wash.",
         customer: None,
@@ -31,13 +31,13 @@ rules! {
         },
     }
 
-    /// Compares the places of boss drilling and final wash in the job log.
+    /// Asks whether the case was washed after a boss had been drilled.
     ///
     /// The pump boss opens toward the pump, so its chips are the first thing the pump swallows. Wash again before
     /// anything is assembled. Source: common practice, inferred.
     "SEQ-02" Stop Assembly {
         accepts: false,
-        title: "Pump boss was drilled after the final wash",
+        title: "Pump boss was drilled after the case had been washed",
         shop: "The pump boss was drilled after the final wash, and its chips would go straight into the pump. Wash the \
                case again before anything else goes in, and log the new wash.",
         customer: None,
@@ -48,30 +48,30 @@ rules! {
         clears: |j| j.order.boss_drill.set(9),
     }
 
-    /// Compares the places of thread inserts and final wash in the job log.
+    /// Asks whether the case was washed after thread inserts had gone in.
     ///
     /// Tapping leaves chips, and every coil insert leaves a broken-off tang that somebody has to find. Wash again and
     /// count the tangs. Source: common practice, inferred.
     "SEQ-03" Stop Assembly {
         accepts: false,
-        title: "Thread inserts went in after the final wash",
+        title: "Thread inserts were set into a case already washed",
         shop: "Thread inserts went in after the final wash. Chips and broken tangs may lie in the case. Wash it again, \
                and count the tangs: one for every insert.",
         customer: None,
-        fix: "Wash the case again and account for every tang.",
+        fix: "Wash the case once more and find one tang for each insert.",
         basis: "Common practice, inferred.",
         when: |j, _, _| done_after(&j.order.insert, &j.order.final_wash),
         fires: |j| j.order.insert.set(22),
         clears: |j| j.order.insert.set(11),
     }
 
-    /// Compares the places of bridge grinding and final wash in the job log.
+    /// Asks whether the case was washed after its bridge had been ground.
     ///
     /// Grinding dust settles in the passages that feed the valves, and valves stick on it. Wash and blow the passages
     /// out again. Source: common practice, inferred.
     "SEQ-04" Stop Assembly {
         accepts: false,
-        title: "Bridge was ground after the final wash",
+        title: "Grinding dust from the bridge came after the final wash",
         shop: "The bridge was ground down after the final wash, so there is grinding dust in the passages to the \
                valves. Wash again and blow every passage out; glasses on, 30 psi or less.",
         customer: None,
@@ -94,9 +94,9 @@ rules! {
     /// log is wrong or the body must come off. Source: common practice, inferred.
     "SEQ-05" Stop Assembly {
         accepts: false,
-        title: "Plug or ball was logged after the valve body",
-        shop: "A feed plug or a passage ball was driven after the valve body went on, but its place is beneath it. The \
-               valve body must come off again, with a new gasket and its torque.",
+        title: "Valve body was on before the passages were closed",
+        shop: "A feed plug or a passage ball was driven after the valve body went on, but its place is beneath it. \
+               Take the valve body off, look at the plug, and put it back with a new gasket and its torque.",
         customer: None,
         fix: "Take the valve body off and fit it again.",
         basis: "Common practice, inferred.",
@@ -119,7 +119,7 @@ rules! {
     /// gear. Pull the drum and test. Source: common practice, inferred.
     "SEQ-06" Stop Assembly {
         accepts: false,
-        title: "Direction was tested after the drum went in",
+        title: "One-way clutch was tried only after its drum was in",
         shop: "The direction of the one-way clutch cannot be tested once the drum is in, so this test proves nothing. \
                Pull the drum, test it in the hand, and log it before the drum goes back.",
         customer: None,
@@ -142,7 +142,7 @@ rules! {
     /// again. Source: common practice.
     "SEQ-07" Stop Assembly {
         accepts: false,
-        title: "End play was read before the pump was torqued",
+        title: "Pump bolts were torqued only after the play was read",
         shop: "The front end play was read before the pump was at its torque, so the number means nothing, and neither \
                does the washer chosen by it. Torque the pump and read again.",
         customer: None,
@@ -165,7 +165,7 @@ rules! {
     /// comes off. Source: common practice.
     "SEQ-08" Caution Assembly {
         accepts: false,
-        title: "Air checks were made after the valve body went on",
+        title: "Air was tried on the clutches with the valve body on",
         shop: "The valve body covers the feeds, so air checks made after it went on say little. Check again through a \
                test plate, or take the valve body off and check each feed in turn.",
         customer: None,
@@ -188,7 +188,7 @@ rules! {
     /// does more. Source: common practice.
     "SEQ-09" Stop Assembly {
         accepts: false,
-        title: "First start came before the cooler was dealt with",
+        title: "The engine ran before the cooler was clean",
         shop: "The engine was started before the cooler was flushed or replaced, so old debris went through the new \
                unit. Let it cool, drain it, change the filter, and look closely at what lies in the pan.",
         customer: None,
@@ -213,7 +213,7 @@ rules! {
     /// reaches. Pull the shaft and wash. Source: common practice, inferred.
     "SEQ-10" Stop Assembly {
         accepts: false,
-        title: "Tail bushing was honed with the shaft in",
+        title: "Tail bushing was honed over a shaft already in place",
         shop: "The tail bushing was honed after the output shaft went in, so there is grit in the tail and in the rear \
                bearing. Pull the shaft and wash both before anything turns.",
         customer: None,
@@ -236,11 +236,11 @@ rules! {
     /// comes before the drill; if it came too late, they hear of it today. Source: common practice.
     "SEQ-11" Stop Spec {
         accepts: true,
-        title: "Permanent change without a signature",
-        shop: "No drill, saw, ball or plug goes into a customer's case before its line is signed. Get the signature \
-               first. If it was already done, stop and tell the customer today.",
-        customer: Some("This job changes your case in a way that cannot be undone. We need your signature that you \
-                        know what it is and agree to it. Please ask us if it is not clear."),
+        title: "Cut, drilled or plugged before the customer had signed",
+        shop: "What cannot be taken back needs the customer's signature on its own line first, whichever tool does it. \
+               Get it before you go on. If it was already done, stop and tell the customer today.",
+        customer: Some("This job changes your case in a way that cannot be undone. Please ask us whatever is not \
+                        clear, and sign when you know what it is and agree to it."),
         fix: "Get the signature for each permanent change.",
         basis: "Common practice.",
         when: |j, _, _| j.paper.permanent_mods.yes() & j.paper.permanent_ack.no(),

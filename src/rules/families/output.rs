@@ -12,7 +12,7 @@ rules! {
     /// common practice.
     "OUT-01" Stop Intake {
         accepts: false,
-        title: "Yoke and output shaft have different splines",
+        title: "Yoke does not slide onto this output shaft",
         shop: "The yoke does not go on this output shaft: their spline counts differ. Count both again, then get the \
                yoke that matches the shaft.",
         customer: Some("The part that joins your driveshaft to the unit does not fit its shaft. It must be changed \
@@ -32,7 +32,7 @@ rules! {
     /// Under a slip yoke the ring seals nothing; it can come off in pieces and travel. Source: common practice.
     "OUT-02" Caution Assembly {
         accepts: false,
-        title: "O-ring left on under a slip yoke",
+        title: "Slip yoke cannot go home over the O-ring",
         shop: "A slip yoke needs no O-ring on the shaft end. It seals nothing there and can come off in pieces. Pull \
                it off before the yoke goes on.",
         customer: None,
@@ -55,7 +55,7 @@ rules! {
     /// common practice.
     "OUT-03" Stop Assembly {
         accepts: false,
-        title: "Recessed yoke would jam on the O-ring",
+        title: "Recess of this yoke would meet the O-ring",
         shop: "The recess in this yoke slides over the O-ring at full bump and does not come back, so the driveshaft \
                has no slip left. Take the ring off.",
         customer: None,
@@ -74,8 +74,8 @@ rules! {
 
     /// Looks for a bolted yoke without its O-ring.
     ///
-    /// The splines are open to the inside of the unit. Without ring and sealer the fluid runs out round the
-    /// bolt. Source: common practice.
+    /// The splines are open to the inside of the unit. Without ring and sealer the bolt's thread is the way out for
+    /// the fluid. Source: common practice.
     "OUT-04" Caution Assembly {
         accepts: false,
         title: "Yoke bolted on with no O-ring",
@@ -150,8 +150,8 @@ rules! {
 
     /// Looks for the output shaft of a four-wheel drive in a two-wheel vehicle.
     ///
-    /// The shaft is exchanged in the rear planetary group, which is only reached while the unit is apart.
-    /// Source: common practice.
+    /// The rear planetary group has to come out for another shaft, so it is now or with the next teardown. Source:
+    /// common practice.
     "OUT-08" Stop Teardown {
         accepts: false,
         title: "Output shaft is for four-wheel drive",
@@ -170,11 +170,11 @@ rules! {
 
     /// Compares the length of the output shaft with that of the rear housing.
     ///
-    /// Short goes with short and long with long; mixed, the yoke has no spline or no room. The short shaft is
-    /// about 9.5 in bare and goes with the 4.5 in housing. Source: common practice.
+    /// Short goes with short and long with long; mixed, the yoke has no spline or no room. About 9.5 in of bare shaft
+    /// belongs to the 4.5 in housing. Source: common practice.
     "OUT-09" Stop Teardown {
         accepts: false,
-        title: "Output shaft and rear housing differ in length",
+        title: "Long and short parts mixed at the tail",
         shop: "The output shaft is of one length and the rear housing of the other. The bare short shaft measures \
                about 9.5 in and belongs in the 4.5 in housing; the long pair stays together. Match them.",
         customer: Some("The shaft and the housing at the back of your unit come in two lengths. Yours are mixed, so \
@@ -195,7 +195,7 @@ rules! {
     /// unit is apart. Source: common practice; the torque line is a shop setting.
     "OUT-10" Caution Spec {
         accepts: true,
-        title: "Small output shaft in a hard job",
+        title: "Output shaft with 27 splines on work too hard for it",
         shop: "The 27-spline output is the weak spot at this use or torque. Fit the short shaft with 32 splines and \
                its rear housing now; later the unit has to come apart for it.",
         customer: Some("The shaft at the back of your unit is the smaller kind. It is the weak spot for the way you \

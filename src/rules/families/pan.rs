@@ -48,13 +48,13 @@ fn raced(j: &mut Job, day: Date, gear_s: f64, gear_mph: f64) {
 rules! {
     /// Compares the filter tube with the depth of the pan.
     ///
-    /// A short tube in a deep pan sucks air; a long tube in a shallow pan is crushed. The two are
-    /// changed together. Source: common practice.
+    /// Too short, the pickup draws air; too long, the floor of the pan presses it flat. Whoever changes one changes
+    /// the other. Source: common practice.
     "PAN-01" Stop Assembly {
         accepts: false,
-        title: "Filter tube does not suit the pan",
-        shop: "A short tube in a deep pan sucks air, and a long tube in a shallow pan is crushed. Change the tube for \
-               the one that belongs to this pan.",
+        title: "Filter pickup is the wrong length for this pan",
+        shop: "The pickup either ends above the fluid, where it draws air, or it is pressed flat on the floor of the \
+               pan. Fit the tube that belongs to this pan.",
         customer: Some("The oil pan and the tube that sucks oil from it must be a pair, and here they are not. We \
                         will use the right tube."),
         fix: "Fit the tube that belongs to the pan.",
@@ -72,13 +72,13 @@ rules! {
 
     /// Compares the filter bolt and its spacer with the depth of the pan.
     ///
-    /// Pan, tube and bolt are one set of three. The wrong bolt leaves the filter loose or crushes it. Source:
-    /// common practice.
+    /// Each depth of pan has a tube and a bolt of its own. The wrong bolt leaves the filter loose or crushes it.
+    /// Source: common practice.
     "PAN-02" Stop Assembly {
         accepts: false,
-        title: "Filter bolt or spacer does not suit the pan",
-        shop: "Three parts change together: pan, tube, and bolt with spacer. This bolt belongs to the other pan and \
-               would leave the filter loose or crush it. Change it.",
+        title: "Filter is not bolted at the height this pan needs",
+        shop: "Whoever changes the pan changes its tube and its bolt with spacer as well. This bolt is the other \
+               pan's: the filter would hang loose on it or be crushed.",
         customer: Some("The bolt that holds the oil filter was made for another pan than yours. We will use the one \
                         that belongs to it."),
         fix: "Fit the bolt and spacer that belong to the pan.",
@@ -112,11 +112,11 @@ rules! {
     /// Rocks and bumps find a low pan first; off the road it takes more room than on it. Source: shop setting.
     "PAN-04" Caution Spec {
         accepts: true,
-        title: "Pan hangs low",
+        title: "The pan is the lowest thing under the vehicle",
         shop: "The pan is closer to the ground than the shop likes for this use, and would be hit. Fit a skid plate, \
                or a shallower pan with its own tube and bolt.",
-        customer: Some("The oil pan under your unit hangs low and can be hit by the road or by a rock. We advise a \
-                        guard plate under it, or a pan that is less deep."),
+        customer: Some("The oil pan under your unit is the lowest part of it. A rock or a bump can break it. We advise \
+                        a guard plate under it, or a pan that is less deep."),
         fix: "Fit a skid plate or a shallower pan.",
         basis: "Shop setting.",
         limits: [pan_ground_offroad, pan_ground_road],
@@ -135,7 +135,7 @@ rules! {
     /// Inside a shallow pan the solenoid fouls the pan or the filter. Source: memory, low.
     "PAN-05" Stop Spec {
         accepts: false,
-        title: "Trans brake inside a shallow pan",
+        title: "No room for a brake solenoid above this pan",
         shop: "The solenoid of this brake sits inside and fouls a shallow pan or its filter. Change to the deep pan, \
                with the tube and the bolt that belong to it.",
         customer: Some("The trans brake sits inside your unit and needs more room than this oil pan has. It takes \
@@ -162,11 +162,11 @@ rules! {
     /// Source: common practice; rulebooks say that certified parts may not be altered.
     "PAN-06" Stop Spec {
         accepts: false,
-        title: "Dipstick tube and shield collide",
-        shop: "The tube does not pass the shield, and neither of them may be cut. Find the tube whose bracket bolts on \
-               closest to the bell bolt.",
-        customer: Some("The tube of your dipstick does not get past your shield. A shield may not be cut, so another \
-                        tube is needed."),
+        title: "Shield and dipstick tube are in each other's way",
+        shop: "Tube and shield want the same room, and neither is cut to make any. Look for a tube with its bracket as \
+               close to the bell bolt as you can get it.",
+        customer: Some("The tube of your dipstick does not get past your shield. Nobody cuts into a shield, so we look \
+                        for another tube."),
         fix: "Find another dipstick tube.",
         basis: "Common practice; rulebooks say that certified parts may not be altered.",
         when: |j, _, _| j.shield.kind.is_not(ShieldKind::None) & j.stick.clears_shield.no(),
@@ -185,13 +185,14 @@ rules! {
 
     /// Compares the dipstick with what the class asks for at the pass that is planned.
     ///
-    /// A stick that blows out puts fluid under the tires, so fast classes want one that locks. The class table is
-    /// the shop's; the current rulebook and the official decide. Source: common practice; the shop's class table.
+    /// A stick that blows out puts fluid under the tires, so fast classes want one that locks. The class table is the
+    /// shop's; what counts is this year's rulebook, as the official reads it. Source: common practice; the shop's
+    /// class table.
     "PAN-07" Stop Spec {
         accepts: true,
         title: "Class asks for a dipstick that locks",
-        shop: "At this pass the class table asks for a locking dipstick, and this one does not lock. Fit one that does. \
-               The current rulebook and the official at the track decide.",
+        shop: "At this pass the class table asks for a locking dipstick, and this one does not lock. Fit one that \
+               does. What counts in the end is this year's rulebook, as the official at the track reads it.",
         customer: Some("At the time you plan to run, your racing class asks for a dipstick that locks. Yours does not, \
                         so it needs another. The official at the track decides."),
         fix: "Fit a locking dipstick.",
@@ -219,7 +220,7 @@ rules! {
     /// Pressure blows out a tube that is only pushed in, and hot fluid sprays after it. Source: common practice.
     "PAN-08" Caution Spec {
         accepts: false,
-        title: "Dipstick tube can pull out",
+        title: "Nothing keeps the dipstick tube in its hole",
         shop: "Pressure in the case blows out a tube that is only pushed in. Bolt its bracket on, or give it a stop \
                that holds it.",
         customer: Some("The tube of your dipstick is only pushed in and could come out, with hot fluid behind it. It \
@@ -253,7 +254,7 @@ rules! {
     /// firewall. Source: common practice.
     "PAN-10" Note Spec {
         accepts: true,
-        title: "Flexible fill tube",
+        title: "The fill tube is a flexible one",
         shop: "A flexible tube has a narrow bore: it fills slowly, takes a special funnel at the track, and wants \
                screws in the firewall. A steel tube does without all that.",
         customer: Some("This kind of fill tube is narrow and slow. You will need its small funnel each time you add \

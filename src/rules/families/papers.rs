@@ -29,14 +29,15 @@ rules! {
 
     /// Compares the running total with the estimate the customer signed.
     ///
-    /// Work that goes on past the agreed margin ends in a dispute and may not have to be paid. Stop spending, and send
-    /// a change order with what, why, price and date. Source: common practice; local law may set another margin.
+    /// Work that goes on past the agreed margin ends in a dispute and may not have to be paid. Spend nothing more
+    /// before the customer has signed what, why, price and date. Source: common practice; local law may set another
+    /// margin.
     "COM-02" Stop Spec {
         accepts: true,
-        title: "Job costs more than the signed estimate allows",
-        shop: "The total has passed the signed estimate by more than the agreed margin. Stop spending. Send a change \
-               order that says what, why, what it costs and when, and go on when it is signed.",
-        customer: Some("The job will cost more than you agreed to. We stop here until you have seen the new price and \
+        title: "Price has outgrown what the customer signed for",
+        shop: "The total has passed the signed estimate by more than the agreed margin. Spend nothing more. Write down \
+               what was added, why, what it costs and when it will be done; go on when the customer has signed it.",
+        customer: Some("The price has gone above what you signed for. We stop here until you have seen the new one and \
                         said yes."),
         fix: "Send a change order and have it signed.",
         basis: "Common practice; local law may set another margin.",
@@ -65,10 +66,10 @@ rules! {
     /// before the unit leaves. Source: common practice.
     "COM-03" Stop Delivery {
         accepts: true,
-        title: "Signed paper is not the current spec",
+        title: "The customer signed another version than this one",
         shop: "The spec changed after the customer signed, so the signature covers another build than this one. Send \
                the current version, and do not hand over the unit before it is signed.",
-        customer: Some("Your build has changed since you signed. Please read the new version, and sign it if you \
+        customer: Some("What we build is no longer what you signed. Please read the new version, and sign it if you \
                         agree."),
         fix: "Send the current version and have it signed.",
         basis: "Common practice.",

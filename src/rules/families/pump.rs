@@ -10,7 +10,7 @@ rules! {
     /// TM 9-2320-289-34, 0.0008 to 0.0035 in.
     "PMP-01" Stop Teardown {
         accepts: false,
-        title: "Pump gear clearance is out of limits",
+        title: "Pump gears have too little or too much room",
         shop: "By straightedge and feeler, the clearance over the pump gears is out of limits. When it is tight, lap \
                or change the gears; when it is loose, change the gears or the pump.",
         customer: Some("The gears in your oil pump do not fit as they should. The pump would lose pressure or damage \
@@ -29,7 +29,7 @@ rules! {
     /// unless the cause is found: runout, the converter's gap or its balance. Source: memory, high.
     "PMP-02" Stop Teardown {
         accepts: false,
-        title: "Pump bushing is worn or has walked",
+        title: "Pump bushing no longer carries the converter hub",
         shop: "Replace the pump bushing and lock it in place. Then find what made it wear or walk: look at the \
                runout, the converter's gap and its balance.",
         customer: Some("A bearing in your oil pump is worn or has moved. We will replace it, and look for what \
@@ -47,7 +47,7 @@ rules! {
     /// cracks. Source: common practice.
     "PMP-03" Stop Assembly {
         accepts: false,
-        title: "Pump halves are not aligned",
+        title: "Pump halves were bolted up without lining them up",
         shop: "Loosen the bolts between the pump halves, hold the halves round with the clamp or sleeve, and tighten \
                again. Out of line, the pump binds on its way into the case, or cracks.",
         customer: None,
@@ -60,15 +60,15 @@ rules! {
 
     /// Asks which side of the pump drive gear is up.
     ///
-    /// Upside down it hits the hub of the converter and breaks at bolt-up. Whoever is not sure opens the pump
-    /// once more. Source: memory, high.
+    /// The wrong way, it meets the converter's hub and breaks at bolt-up. Whoever is not sure opens the pump once
+    /// more. Source: memory, high.
     "PMP-04" Stop Assembly {
         accepts: false,
-        title: "Pump drive gear is not known to lie right",
-        shop: "The drive gear is upside down, or nobody has looked. Open the pump and lay the gear the right way up; \
-               upside down it hits the hub of the converter.",
+        title: "Pump gear lies the wrong way up, or nobody has looked",
+        shop: "The drive gear is upside down, or nobody has looked. A gear that lies the wrong way is hit by the \
+               converter's hub and breaks. Open the pump once more and look.",
         customer: None,
-        fix: "Open the pump and turn the gear the right way up.",
+        fix: "Take the pump apart and lay the drive gear as its marks show.",
         basis: "Memory, high.",
         when: |j, _, _| j.pump.drive_gear.is_not(DriveGear::Correct),
         fires: |j| j.pump.drive_gear.set(DriveGear::UpsideDown),
@@ -98,9 +98,9 @@ rules! {
     /// deeper goes to the converter builder. Source: common practice.
     "PMP-06" Stop Intake {
         accepts: true,
-        title: "Hub of the converter is grooved",
-        shop: "A grooved hub eats the new seal and the bushing. Polish it only while no groove catches a fingernail; \
-               beyond that, have the converter rebuilt or replace it.",
+        title: "Converter hub has a groove worn into it",
+        shop: "Bushing and seal, both new, would run on that groove and wear out at once. Polish it only while no \
+               groove catches a fingernail; beyond that, have the converter rebuilt or replace it.",
         customer: Some("The neck of the big round part at the front of your unit is grooved. It would ruin the new \
                         seal and leak. It must be repaired or replaced."),
         fix: "Repair or replace the converter.",

@@ -11,7 +11,7 @@ rules! {
     /// inside or not. Source: common practice; memory, high.
     "VLV-12" Stop Assembly {
         accepts: false,
-        title: "Governor bore is open",
+        title: "Governor hole in the case has no cover",
         shop: "Nothing closes the governor bore, and the oil will dump out of it as soon as the pump turns. Fit a \
                cover with its gasket or O-ring.",
         customer: None,
@@ -31,7 +31,7 @@ rules! {
     /// Source: common practice; memory, medium.
     "VLV-13" Caution Assembly {
         accepts: false,
-        title: "Governor left in behind a hand-shifted valve body",
+        title: "Governor still in place where a lever does the shifting",
         shop: "With this valve body the governor does nothing but leak oil. Take it out unless the sheet says to keep \
                it, and turn the cover round or blank it.",
         customer: None,
@@ -51,7 +51,7 @@ rules! {
     /// cap the port. Source: common practice; memory, high.
     "VLV-14" Caution Assembly {
         accepts: false,
-        title: "Vacuum hose still on with a hand-shifted valve body",
+        title: "A vacuum line feeds a modulator nobody needs any more",
         shop: "This valve body needs no vacuum, and a leaking capsule would feed fluid to the engine through the \
                hose. Take the hose off and cap the port on the engine.",
         customer: Some("The old vacuum hose has no task any more. We take it off and put a cap on the engine, so \
@@ -72,11 +72,11 @@ rules! {
     /// practice; memory, high.
     "VLV-15" Stop Assembly {
         accepts: false,
-        title: "Modulator bore is open",
-        shop: "The modulator is out and nothing closes its bore, so the fluid will run out. Fit the plug or a capsule \
-               with its O-ring and clamp.",
+        title: "Modulator hole in the case is neither used nor plugged",
+        shop: "The modulator is out and nothing closes its bore, so the fluid will run out. Close it with the plug \
+               made for it, or put a modulator back: new O-ring, clamp tight.",
         customer: None,
-        fix: "Fit a plug or a capsule with O-ring and clamp.",
+        fix: "Close the bore, with a plug or with a clamped modulator on a new O-ring.",
         basis: "Common practice; memory, high.",
         when: |j, _, _| j.control.modulator.is(Modulator::RemovedOpen),
         fires: |j| {
@@ -92,7 +92,7 @@ rules! {
     /// look at its gear. Source: memory, high.
     "VLV-16" Stop Spec {
         accepts: false,
-        title: "Automatic valve body without a governor",
+        title: "Nothing tells the valve body when to upshift",
         shop: "An automatic valve body shifts up by its governor, and there is none in this unit. It would stay in \
                first. Fit one and look closely at its gear.",
         customer: Some("Your unit lacks a part that it needs to shift up by itself. You would be left in first gear, \
@@ -110,11 +110,11 @@ rules! {
     /// Fit it and put the hose on. Source: memory, high.
     "VLV-17" Stop Spec {
         accepts: false,
-        title: "Automatic valve body without a working modulator",
+        title: "Automatic shifts, and no modulator that could time them",
         shop: "With no modulator at work this unit has full pressure all day, and its shifts come late and harsh. Fit \
                one and connect the vacuum hose.",
-        customer: Some("The part that sets your shifts is not hooked up. The unit would shift late and hard and wear \
-                        out, so we need to connect it."),
+        customer: Some("The part that times your shifts is not hooked up. Every shift would come late, with a bang, \
+                        and the unit would not last. So we need to connect it."),
         fix: "Fit the modulator and connect its hose.",
         basis: "Memory, high.",
         when: |j, _, _| j.valve_body.kind.is(ValveBodyKind::Auto) & j.control.modulator.is_not(Modulator::Connected),
@@ -128,12 +128,12 @@ rules! {
     /// makes it, or the shifts are worked some other way. Source: memory, high.
     "VLV-18" Stop Spec {
         accepts: false,
-        title: "No vacuum for the modulator",
+        title: "The modulator needs vacuum and this engine offers none",
         shop: "The modulator of this unit has nothing to work with: the engine has no source of vacuum. Fit a vacuum \
                pump, or choose another way to control the shifts.",
         customer: Some("The shifts of your unit are worked by vacuum (suction), and your engine has none to give. It \
                         needs a pump."),
-        fix: "Fit a vacuum pump, or change the control method.",
+        fix: "Give the modulator a vacuum pump, or build without a modulator.",
         basis: "Memory, high.",
         when: |j, _, _| j.valve_body.kind.is(ValveBodyKind::Auto) & j.engine.vacuum_source.is(VacuumSource::None),
         fires: |j| {
@@ -152,7 +152,7 @@ rules! {
     /// and firm. An adjustable capsule or a pump helps. Source: memory, medium.
     "VLV-19" Caution Spec {
         accepts: true,
-        title: "Engine vacuum is weak for a modulator",
+        title: "Too little vacuum for even shifts",
         shop: "The modulator works poorly on the little vacuum that this engine pulls at idle. Fit an adjustable \
                capsule or a vacuum pump, or let the customer accept late, firm shifts.",
         customer: Some("Your engine makes little vacuum (suction) at idle, so the shifts will come later and firmer \
@@ -171,13 +171,14 @@ rules! {
 
     /// Looks for boost that can get into the modulator.
     ///
-    /// Boost pushes the modulator the wrong way and can burst it. A check valve or a rated capsule keeps it out; the
-    /// pressure that boost asks for must then come from somewhere else. Source: memory, medium.
+    /// The modulator expects vacuum. Under boost it works backwards, or it bursts. A check valve or a rated capsule
+    /// keeps it out; the pressure that boost asks for must then come from somewhere else. Source: memory, medium.
     "VLV-20" Caution Spec {
         accepts: false,
-        title: "Boost reaches the modulator",
-        shop: "Boost in the manifold pushes the modulator the wrong way and can burst it. Fit a check valve or a \
-               capsule rated for boost, and find another way to raise the pressure under boost.",
+        title: "Turbo or blower pressure gets into the modulator hose",
+        shop: "Under boost the hose brings pressure where the modulator expects vacuum: it works backwards, or it \
+               bursts. Fit a check valve or a capsule rated for boost, and find another way to raise the pressure \
+               under boost.",
         customer: Some("Boost from your engine can get into the part that sets your shifts and harm it. The hose that \
                         leads there must be protected."),
         fix: "Fit a check valve or a capsule rated for boost.",
@@ -201,7 +202,7 @@ rules! {
     /// tell the customer. Source: memory, high.
     "VLV-21" Caution Assembly {
         accepts: false,
-        title: "Kickdown is wired and has no switch",
+        title: "Kickdown has a wire and nothing that switches it",
         shop: "The kickdown wire is there and no switch at the pedal works it. Fit the switch, or tell the customer \
                that there will be no downshift at full throttle.",
         customer: Some("Your unit can drop a gear at full throttle, but no switch at the pedal tells it to. It will \

@@ -5,9 +5,8 @@ use crate::quantity::Quantity;
 rules! {
     /// Works out the reading error where the drive gear is the pressed steel one.
     ///
-    /// The steel gear comes in two or three ratios and is destroyed when it is pressed off. First the best
-    /// driven gear, then a ratio box, then a speedometer that needs no cable. Source: common practice; the
-    /// formula is exact.
+    /// There are but two or three of these gears, and none survives being pressed off. First the best driven gear,
+    /// then a ratio box, then a speedometer that needs no cable. Source: common practice; the formula is exact.
     "SPD-01" Caution Spec {
         accepts: true,
         title: "Steel drive gear leaves the speedometer off",
@@ -66,7 +65,7 @@ rules! {
     /// there. Source: common practice.
     "SPD-03" Stop Spec {
         accepts: true,
-        title: "Electronic speedometer has no ring or no sensor",
+        title: "Electronic speedometer has nothing to count or read",
         shop: "An electronic speedometer needs a toothed ring on the output shaft and a rear housing with a place \
                for the sensor. One of them is missing. Fit them, or an add-on sender.",
         customer: Some("Your speedometer is electronic, and the parts it reads from are not in this unit. Without \
@@ -91,7 +90,7 @@ rules! {
     /// practice.
     "SPD-04" Stop Assembly {
         accepts: false,
-        title: "Speedometer hole is open",
+        title: "Speedometer opening was left without a plug",
         shop: "The hole for the speedometer drive is open and the fluid will run out of it, hot. Fit the gear and \
                its holder, or a plug, before the unit is filled.",
         customer: None,
@@ -162,8 +161,8 @@ rules! {
 
     /// Checks whether the driven gear belongs in its holder.
     ///
-    /// Each holder is offset for a range of teeth. In the wrong one the gears mesh too deep or too shallow and
-    /// strip. Source: memory, medium.
+    /// A holder sets the gear off to the side, by an amount made for a few tooth counts. In the wrong one the gears
+    /// mesh too deep or too shallow and strip. Source: memory, medium.
     "SPD-07" Stop Assembly {
         accepts: false,
         title: "Driven gear does not belong in this holder",

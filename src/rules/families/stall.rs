@@ -12,7 +12,7 @@ rules! {
     /// cures it; a bigger cooler bears it. Source: the formula is exact; the margin is a shop setting.
     "CNV-08" Caution Spec {
         accepts: true,
-        title: "Stall lies too near cruise for the road",
+        title: "Converter would still slip at cruising speed",
         shop: "At cruise this converter still slips, which costs fuel and makes heat all day. Choose a lower stall, \
                or plan a bigger cooler and let the customer accept it.",
         customer: Some("At cruise the converter (the fluid drive behind your engine) will still slip (lose some of its \
@@ -63,7 +63,7 @@ rules! {
     /// for the real torque. Source: common practice.
     "CNV-10" Note Spec {
         accepts: true,
-        title: "Stall lies well below peak torque for the brake",
+        title: "At this stall the engine is far from its best pull",
         shop: "The car will leave the line softly, because the engine is held well below its peak torque. Talk to \
                the builder of the converter with the real torque figure.",
         customer: Some("On the brake your converter (the fluid drive behind your engine) holds the engine below its \
@@ -89,13 +89,13 @@ rules! {
 
     /// Compares the stall behind this engine with the figure on the label.
     ///
-    /// Stall moves with the square root of torque, so the label holds only for the torque it was rated at. Who
+    /// Four times the torque makes twice the stall, so a label is right only behind the engine it was tried on. Who
     /// knows the estimate is not surprised. Source: the formula with a constant capacity factor; common practice.
     "CNV-11" Note Spec {
         accepts: true,
-        title: "Real stall will differ from the label",
-        shop: "Stall moves with the square root of torque, and this engine's torque is far from the one on the \
-               label. Write the estimate on the build summary, so that nobody expects the label figure.",
+        title: "Expect another stall speed than the label promises",
+        shop: "Four times the torque makes twice the stall, and this engine's torque is far from the one on the label. \
+               Write the estimate on the build summary, so that nobody expects the label figure.",
         customer: Some("Your converter (the fluid drive behind your engine) will take hold at another engine speed \
                         than its label says. Please go by our estimate, not by the label."),
         fix: "Nothing, or have the converter set again for this torque.",
@@ -123,7 +123,7 @@ rules! {
     /// memory, medium.
     "CNV-12" Caution Spec {
         accepts: true,
-        title: "Plain converter cover on a trans brake",
+        title: "Converter cover may bulge under the trans brake",
         shop: "On the brake a plain cover can swell and push on the crank. At this torque advise a converter with a \
                heavy cover, and write down what the customer chooses.",
         customer: Some("On a trans brake the shell of a plain converter (the fluid drive behind your engine) can \
@@ -146,7 +146,7 @@ rules! {
     /// may go in. Source: memory, medium.
     "CNV-13" Stop Spec {
         accepts: true,
-        title: "Plain converter cover on a strong trans-brake car",
+        title: "Converter cover is too soft for this power and brake",
         shop: "Do not fit this converter. With this torque on the brake a plain cover balloons and takes the thrust \
                bearing of the crank with it. Use a heavy cover.",
         customer: Some("With your power on the brake, a plain converter (the fluid drive behind your engine) can \

@@ -53,7 +53,7 @@ rules! {
     /// unit is in the car. Source: common practice; the threads are ISO 261 and ASME B1.1.
     "THR-03" Stop Assembly {
         accepts: false,
-        title: "Speedometer clip bolt and its hole do not match",
+        title: "Clip bolt of the speedometer will not hold in its hole",
         shop: "The bolt of the speedometer clip has the wrong thread for its hole. M6x1.0 and 1/4-20 jam after two \
                turns and ruin the hole. Measure the hole and fit its own bolt.",
         customer: Some("One small bolt that holds your speedometer drive has the wrong thread. We will change it."),
@@ -74,7 +74,7 @@ rules! {
     /// granted any more. Source: common practice, inferred.
     "THR-04" Note Intake {
         accepts: false,
-        title: "Thread systems are mixed across this unit",
+        title: "Inch and metric threads side by side on this unit",
         shop: "Metric threads at the front or side and inch threads at the mount: somebody has changed the rear \
                housing at some time. Gauge and write down every group of holes before you order a bolt.",
         customer: Some("Your unit was put together from the parts of several others. That is common and does no \
@@ -152,7 +152,7 @@ rules! {
     /// once the unit is up. Source: common practice.
     "THR-07" Stop Assembly {
         accepts: false,
-        title: "Accessory bolt ends above the bell face",
+        title: "Bracket bolt does not end flush with the bell",
         shop: "The bolt in the bell insert ends above the engine face and will hold the bell off the block. Shorten \
                it or put a washer under its head until it ends flush or below.",
         customer: Some("One bolt at the front of your unit is too long and would keep it away from the engine. We \

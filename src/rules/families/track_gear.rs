@@ -13,11 +13,11 @@ rules! {
     /// it (looked up).
     "SFT-09" Stop Spec {
         accepts: true,
-        title: "Class does not allow a trans brake",
-        shop: "The class table does not allow a trans brake, and this build has one. Choose a valve body without a \
-               brake, or settle with the customer on another class, before parts are ordered.",
-        customer: Some("Your class does not allow a trans brake (it holds the car still under power). Please choose a \
-                        build without it, or another class. The official decides."),
+        title: "Trans brake in a class that races without one",
+        shop: "By its class table this car races without a trans brake, and one is planned. Choose a valve body \
+               without a brake, or settle with the customer on another class, before parts are ordered.",
+        customer: Some("Your class rules out a trans brake (it holds the car still under power). Please choose a build \
+                        without it, or another class. The official decides."),
         fix: "Build without the brake, or change the class.",
         basis: "The shop's class table; some pulling classes forbid it (looked up).",
         when: |j, _, _| {
@@ -101,7 +101,7 @@ rules! {
     /// the current rulebook wants it. Source: a rulebook looked up (152 mm).
     "SFT-13" Stop Delivery {
         accepts: false,
-        title: "Driveshaft loop sits too far back",
+        title: "Loop is too far from the front joint to hold the shaft",
         shop: "The loop sits farther behind the center of the front joint than the limit allows. Move it forward, \
                measure again with a tape, and compare with the figure in the current rulebook.",
         customer: Some("The steel loop around your driveshaft sits too far back. It must move closer to the front end \
@@ -122,8 +122,8 @@ rules! {
 
     /// Looks for a trans brake without a shield where no class asks for one.
     ///
-    /// The brake loads the unit to its utmost at standstill, and the thin case sits beside the driver's legs.
-    /// Recommend a shield all the same; the customer decides and says so. Source: common practice.
+    /// The brake loads the unit to its utmost at standstill, and the driver sits beside a thin case. A shield is good
+    /// advice all the same; the customer decides and says so. Source: common practice.
     "SFT-14" Caution Spec {
         accepts: true,
         title: "Trans brake and no shield, though none is asked for",
@@ -150,15 +150,15 @@ rules! {
 
     /// Compares the year of the class table with the year of the event.
     ///
-    /// Rules change every year; a table typed from an older book may ask for too little. Read the current book, ask
-    /// the official, and type the table anew. Source: common practice.
+    /// An older book may ask for less than the new one. Read the current book, ask the official, and type the table
+    /// anew. Source: common practice.
     "SFT-15" Caution Spec {
         accepts: true,
-        title: "Class table is older than the event",
+        title: "Class rules were typed from an earlier year's book",
         shop: "The class table was typed from an older rulebook than that of the event's year, so what it asks for may \
                have changed. Read the current book, ask the official, and type a table for that year.",
-        customer: Some("The class rules we worked from are older than your event. Rules change each year. Please ask \
-                        the official what counts this year."),
+        customer: Some("The class rules we worked from are older than your event. They may say something else by now. \
+                        Please ask the official what counts this year."),
         fix: "Type the class table from the book of the event's year.",
         basis: "Common practice.",
         numbers: [event_year],
@@ -176,7 +176,7 @@ rules! {
     /// Source: shop setting.
     "SFT-16" Caution Assembly {
         accepts: false,
-        title: "Shield is too close to something",
+        title: "Too little room around the shield",
         shop: "At mock-up the shield has less room than the limit to exhaust, floor or solenoid; it would rub, rattle \
                and carry heat. Move the exhaust or the other part. Do not cut or bend the shield.",
         customer: None,
@@ -200,7 +200,7 @@ rules! {
     /// Source: common practice.
     "SFT-17" Stop Delivery {
         accepts: true,
-        title: "Park does not hold and the vehicle is driven on the road",
+        title: "Vehicle can roll away in park",
         shop: "Park does not hold, so the vehicle can roll away when it is left alone. It does not go on the road like \
                this. Mend or replace the pawl or its rod, and try it on a slope with the wheels chocked.",
         customer: Some("Park does not hold your car. It could roll away, so park must be mended before you drive on \
@@ -214,13 +214,13 @@ rules! {
 
     /// Notes a shield that is out of date in a car whose class asks for none.
     ///
-    /// It may stay on for what protection it gives; nobody should take it later for one in date. Say so and write
-    /// the date down. Source: common practice, inferred.
+    /// It may stay on for what protection it gives; nobody should take it later for one in date. Its date goes on the
+    /// summary. Source: common practice, inferred.
     "SFT-18" Note Delivery {
         accepts: true,
         title: "Shield nobody asks for is out of date",
-        shop: "The class table asks for no shield here, so one that is out of date may stay on for protection. Say so, \
-               and write its date on the summary so that nobody takes it later for a current one.",
+        shop: "The class table asks for no shield here, so one that is out of date may stay on; it still stops \
+               something. Put its date on the summary, or somebody will one day take it for a current one.",
         customer: Some("The label on your shield runs out before your event. By our table your class asks for no \
                         shield, so you may leave it on. It still helps to protect you."),
         fix: "Nothing has to be done; have it certified again if wanted.",

@@ -12,8 +12,8 @@ rules! {
     "VLV-01" Stop Assembly {
         accepts: false,
         title: "Gaskets on the bench are not those of the sheet",
-        shop: "Lay out exactly what the valve-body sheet asks for: none at all, the stock pair, or the special ones. \
-               Any other gasket lets the passages leak into each other.",
+        shop: "Lay out exactly what the valve-body sheet asks for: it may be no gasket, two from stock, or a set of \
+               its own. Any other one lets the passages leak into each other.",
         customer: None,
         fix: "Get the gaskets that the sheet names.",
         basis: "Common practice.",
@@ -34,9 +34,9 @@ rules! {
     /// Drive it before then. It is a lasting change, so the customer signs first. Source: common practice.
     "VLV-02" Stop Assembly {
         accepts: false,
-        title: "Feed plug is asked for and not in",
+        title: "The valve-body sheet wants a plug that is not in",
         shop: "This valve body wants the direct-clutch feed plugged, and the case has no plug. Get the signature for \
-               the lasting change, then drive the cup plug before the valve body goes on.",
+               the lasting change, then drive the cup plug while the face of the case is still bare.",
         customer: None,
         fix: "Drive the cup plug, once the customer has signed for it.",
         basis: "Common practice.",
@@ -57,8 +57,8 @@ rules! {
         title: "Case feed is plugged and must be open",
         shop: "An earlier builder plugged the direct-clutch feed, and this valve body needs it open. Draw the plug \
                and leave a clean bore, or choose a valve body that wants the plug, or another case.",
-        customer: Some("A past builder changed something inside your case. It does not go with the control unit you \
-                        chose, so one of the two must change."),
+        customer: Some("A past builder changed something inside your case. The control unit you chose needs a case \
+                        without that change. One of the two must give way."),
         fix: "Draw the plug, or take another valve body or another case.",
         basis: "Common practice, inferred.",
         when: |j, _, _| j.valve_body.feed_plug.is(Demand::Forbidden) & j.case.feed_plugged.yes(),
@@ -72,10 +72,10 @@ rules! {
     /// Looks for the passage ball that the sheet asks for.
     ///
     /// The ball closes a case passage that this valve body must not see open, and it practically never comes out
-    /// again. Have the customer sign, then drive it to the depth on the sheet. Source: common practice.
+    /// again. Have the customer sign, then drive it as deep as the sheet says. Source: common practice.
     "VLV-04" Stop Assembly {
         accepts: false,
-        title: "Passage ball is asked for and not in",
+        title: "The valve-body sheet wants a ball that is not in",
         shop: "This valve body wants a ball in the case passage, and there is none. Get the signature first, because \
                it will never come out; then drive it to the depth that the sheet gives.",
         customer: None,
@@ -91,15 +91,15 @@ rules! {
 
     /// Finds a ball in the case where this valve body needs the passage open.
     ///
-    /// The ball is there for good, so only the valve body or the case can change. Better to know it before either
-    /// is paid for. Source: common practice.
+    /// The ball is there for good, so it comes down to another case or another valve body. Better to know it before
+    /// either is paid for. Source: common practice.
     "VLV-05" Stop Spec {
         accepts: true,
-        title: "Case holds a ball that this valve body rules out",
+        title: "A ball in the case shuts what this body needs open",
         shop: "The ball in the case passage will not come out, and this valve body needs the passage open. Choose a \
                valve body that lives with the ball, or another case.",
-        customer: Some("Someone closed a passage in your case for good. The control unit you chose will not work in \
-                        this case. We need another unit or another case."),
+        customer: Some("Someone closed a passage in your case for good. The control unit you chose needs that passage \
+                        open, so we have to look for another unit or another case."),
         fix: "Take another valve body or another case.",
         basis: "Common practice.",
         when: |j, _, _| j.valve_body.passage_ball.is(Demand::Forbidden) & j.case.passage_ball.yes(),
@@ -143,8 +143,8 @@ rules! {
     "VLV-07" Stop Teardown {
         accepts: false,
         title: "Changed or unknown case has not been mapped",
-        shop: "Nobody can say what this case still allows. Mark every plug, ball and ground edge on the case picture \
-               and photograph them before anyone chooses a valve body.",
+        shop: "Nobody can say what this case still allows. Before anyone chooses a valve body, draw what was plugged, \
+               balled or ground onto the picture of the case, and take photographs.",
         customer: Some("Your case was changed before, or nobody can tell. We must see what was done to it before we \
                         order parts."),
         fix: "Map the case and photograph what you find.",

@@ -5,13 +5,13 @@ use crate::quantity::Quantity;
 rules! {
     /// Asks for the instruction sheet of the valve body.
     ///
-    /// Plugs and balls are for good, and without a sheet each one is a guess. Get it from the builder, or keep notes
-    /// of what worked; many sheets are poor. Source: common practice.
+    /// Plugs and balls are for good, and without a sheet each one is a guess. Ask the builder for one, or keep notes
+    /// of what worked; some sheets leave much open. Source: common practice.
     "VLV-28" Caution Teardown {
         accepts: false,
         title: "Valve body has no instruction sheet",
-        shop: "Get the sheet from the builder, or write the shop's own notes with photographs, before any plug is \
-               driven. Many sheets are poor, so write down what worked.",
+        shop: "A plug driven on a guess stays where it is. Ask the builder for the sheet; where there is none, or it \
+               leaves questions open, write and photograph what this shop found to work.",
         customer: None,
         fix: "Get the sheet, or write one.",
         basis: "Common practice.",
@@ -26,9 +26,9 @@ rules! {
     /// hill. Put it back for loads and hills. Source: memory, high.
     "VLV-29" Caution Spec {
         accepts: true,
-        title: "No engine braking in held second",
-        shop: "With the front band out, second runs free as soon as the driver lifts, and the engine does not brake. \
-               Put the band back in for loads and hills.",
+        title: "In second nothing holds the vehicle back",
+        shop: "The front band is out, so in second the wheels run ahead of the engine as soon as the driver lifts. Put \
+               the band back in for loads and hills.",
         customer: Some("In second gear the engine will not hold you back on the way downhill, because a part is left \
                         out. For loads and hills, let us put it back."),
         fix: "Put the front band back in.",
@@ -47,7 +47,7 @@ rules! {
     /// counts as much as a warp. Source: memory, low.
     "VLV-30" Stop Assembly {
         accepts: false,
-        title: "Valve-body face is not flat enough for no gasket",
+        title: "No gasket called for, and the sealing face is not true",
         shop: "Metal on metal only seals on a flat face, and this one is too far out. Scrape off every trace of old \
                gasket glue, stone the face, and lay the straightedge on it again.",
         customer: None,
@@ -88,11 +88,11 @@ rules! {
     /// would be wrong, too. Source: common practice.
     "VLV-32" Stop Spec {
         accepts: false,
-        title: "Trans brake named with an automatic valve body",
+        title: "A trans brake is ordered, yet the unit shifts by itself",
         shop: "No valve body has both: one with a brake is always shifted by hand. Ask which of the two the customer \
                wants, and put the spec right before anything is ordered.",
-        customer: Some("A trans brake means that you shift by hand. You cannot have the brake and automatic shifts, so \
-                        please tell us which you want."),
+        customer: Some("You asked for a trans brake and for a unit that shifts by itself. No unit does both, so please \
+                        tell us which you want."),
         fix: "Put the spec right.",
         basis: "Common practice.",
         when: |j, _, _| {
@@ -110,13 +110,13 @@ rules! {
 
     /// Asks for the gauging of the rear band's apply pin where the band takes the load of a brake or of low.
     ///
-    /// On the brake the rear band holds against the whole torque of the turbine. Reverse
-    /// and low hang on it too. Gauge the pin and choose the right one. Source: derived from the ratios; the pin gauge is memory, high.
+    /// While the brake is on, this band holds against all the turbine gives. Reverse and low hang on it too. Gauge the
+    /// pin and choose the right one. Source: derived from the ratios; the pin gauge is memory, high.
     "VLV-33" Stop Assembly {
         accepts: false,
-        title: "Rear band pin not gauged on a brake or low-band build",
-        shop: "On the brake the rear band holds the whole turbine torque; with low held in first it takes load as \
-               well. Gauge the apply pin, choose the right one and initial it.",
+        title: "Rear band pin was not gauged where the band works hardest",
+        shop: "With the brake on, all that the turbine gives ends in the rear band, and low held by hand loads it too. \
+               Gauge the apply pin, choose the right one and initial it.",
         customer: None,
         fix: "Gauge the apply pin and choose the right one.",
         basis: "Derived from the ratios; the pin gauge is memory, high.",

@@ -18,11 +18,11 @@ rules! {
     /// thread is ASME B1.20.1.
     "VNT-01" Stop Spec {
         accepts: true,
-        title: "Vent would drip on the hot exhaust",
+        title: "Vent sits where its drips can start a fire",
         shop: "Fluid from this vent lands on the exhaust and can catch fire. Lead it away: tap the vent 1/8-27 taper \
                pipe while the case is bare, and run a fitting and a hose to a place away from heat.",
-        customer: Some("Hot fluid from your unit could drip on the exhaust and catch fire. It needs a hose that leads \
-                        the fluid away."),
+        customer: Some("Hot fluid can come out of your unit and drip on the exhaust. That can start a fire. It needs a \
+                        hose that leads the fluid away."),
         fix: "Tap the vent and run a hose away from the exhaust.",
         basis: "Common practice; standard ASME B1.20.1 for taper pipe thread.",
         when: |j, _, _| j.vehicle.vent_over_exhaust.yes() & j.vent.outlet.is(VentOutlet::Open),
@@ -38,16 +38,16 @@ rules! {
 
     /// Finds a trans brake on a unit whose vent does not end in a can.
     ///
-    /// While the brake holds, the fluid foams and is thrown out of the vent. A vented can above the vent catches
-    /// it. Source: common practice.
+    /// While the brake holds, the fluid foams and is thrown out of the vent. A can that breathes, mounted higher,
+    /// catches it. Source: common practice.
     "VNT-02" Caution Spec {
         accepts: true,
-        title: "Trans brake without a catch can",
+        title: "Brake foam has no can to be caught in",
         shop: "While the brake holds, the fluid foams and is thrown out of the vent. Fit a catch can that is itself \
                vented, higher than the vent.",
         customer: Some("While the trans brake holds your car, fluid can be pushed out of the unit. We advise a small \
                         can that catches it. Some racing classes ask for one."),
-        fix: "Fit a vented catch can above the vent.",
+        fix: "Lead the vent up into a catch can that can itself breathe.",
         basis: "Common practice.",
         when: |j, _, _| j.valve_body.brake.is_not(BrakeKind::None) & j.vent.outlet.is_not(VentOutlet::CatchCan),
         fires: |j| {
@@ -87,11 +87,11 @@ rules! {
 
     /// Looks at the angle of the fitting in a tapped vent.
     ///
-    /// In the vehicle there is no room for a wrench on a fitting that stands straight, so it can neither be
+    /// A fitting that stands straight cannot be reached with a wrench once the unit is in, so it can neither be
     /// tightened nor taken out. Source: common practice.
     "VNT-04" Caution Assembly {
         accepts: false,
-        title: "Vent fitting is tapped straight in",
+        title: "Vent fitting stands where no wrench can turn it",
         shop: "The fitting stands straight, and in the vehicle no wrench will swing on it. Use an elbow, or tap the \
                hole again at a slight angle and wash the case afterwards.",
         customer: None,
@@ -114,7 +114,7 @@ rules! {
     /// Source: TM 9-2320-387-24 checks the breather; memory, high.
     "VNT-05" Stop Assembly {
         accepts: false,
-        title: "Vent is blocked",
+        title: "The unit cannot breathe: its vent is shut",
         shop: "Pressure builds up behind a blocked vent and pushes the seals out. Clear it, and blow through it by \
                mouth through a clean hose to know that it is open.",
         customer: None,
@@ -130,7 +130,7 @@ rules! {
     /// Fluid stays in a low loop and closes the hose as surely as a plug. Source: memory, medium.
     "VNT-06" Caution Delivery {
         accepts: false,
-        title: "Vent hose sags into a low loop",
+        title: "Fluid can collect in a sag of the vent hose",
         shop: "Fluid that collects in the low loop seals the hose, and the unit can no longer breathe. Run the hose \
                again so that it rises all the way to its end.",
         customer: None,
@@ -147,7 +147,7 @@ rules! {
     /// can is drained before events. Source: common practice.
     "VNT-07" Note Delivery {
         accepts: false,
-        title: "Open catch can on a road vehicle",
+        title: "A can without a lid, on a vehicle used on the road",
         shop: "Rain and wash water get into a can that is open on top. Fit a covered breather, or tell the customer \
                to drain the can before every event.",
         customer: Some("Your catch can is open on top, so rain and wash water can get in. Please drain it before \
@@ -165,7 +165,7 @@ rules! {
     /// practice.
     "VNT-08" Caution Spec {
         accepts: true,
-        title: "Open low vent on an off-road vehicle",
+        title: "Water can get in through a low vent without a hose",
         shop: "In a water crossing the hot unit cools and draws water in through its open vent. Run a hose from the \
                vent to a high point.",
         customer: Some("In deep water your unit cools down and sucks water in at its vent. A hose that ends high up \
@@ -185,13 +185,12 @@ rules! {
 
     /// Asks whether the drain of the catch can is protected.
     ///
-    /// The drain hangs low as soon as the unit is moved on its own, and the first thing it meets knocks it off.
-    /// Source: common practice.
+    /// A unit that is carried by itself rests on it, and it is knocked off. Source: common practice.
     "VNT-09" Note Delivery {
         accepts: false,
-        title: "Drain of the catch can may be knocked off",
-        shop: "The drain hangs low when the unit is moved on its own. Guard it for transport, or take the can off and \
-               send it along loose.",
+        title: "First bump can take the drain off the catch can",
+        shop: "Carried or shipped by itself, the unit rests on whatever is lowest, and here that is the drain of the \
+               can. Box it in for the trip, or take the can off and send it along loose.",
         customer: Some("To move your unit, we guard the drain of your catch can or take the can off. If it came off, \
                         please put it back before you drive."),
         fix: "Guard the drain, or send the can along loose.",

@@ -93,7 +93,7 @@ async fn a_hold_point_that_did_not_pass_keeps_its_reading_and_is_not_done() {
     }
     let shown = bench.get(&step).await;
     shown.assert_says("It did not pass, so it is not done");
-    shown.assert_says("One-way clutch runs free the wrong way.");
+    shown.assert_says("One-way clutch of the direct drum is in backwards.");
     shown.assert_says("Turn the cage over and repeat the test.");
     bench.get(&format!("/tickets/{ticket}/steps")).await.assert_says("Did not pass.");
 

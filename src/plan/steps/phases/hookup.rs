@@ -10,7 +10,7 @@ pub(super) static STEPS: &[Step] = &[
     Step::new(
         "AS-14",
         Assembly,
-        "Pan, filter tube and bolt as one set",
+        "A pan with its own tube and bolt",
         "Fit pan, filter tube and filter bolt that belong together, and feel with a finger that the O-ring of the tube is \
          in its place.",
         "A tube of the wrong length or a missing O-ring draws air, and the pump starves.",
@@ -94,8 +94,9 @@ pub(super) static STEPS: &[Step] = &[
         "MU-02",
         MockUp,
         "Bolt the bracket to the upper hole",
-        "Bolt the bracket to the upper bell hole from behind, with the end of the bolt flush or below the engine face.",
-        "A bolt that stands proud holds the bell off the engine.",
+        "Bolt the bracket to the upper bell hole from behind, so that its end does not reach past the engine's side of \
+         the bell.",
+        "A bolt that comes through keeps bell and engine apart.",
     )
     .reads(&["bell.insert_bolt_proud_in"])
     .when(|j| j.bell.insert_fitted.yes(), |j| j.bell.insert_fitted.set(true), |j| j.bell.insert_fitted.set(false)),

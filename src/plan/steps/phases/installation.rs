@@ -57,7 +57,7 @@ pub(super) static STEPS: &[Step] = &[
     Step::new(
         "IS-05",
         Installation,
-        "Put equal spacers under the pads",
+        "Make up the gap with spacers, all alike",
         "Put a spacer of the same thickness under every pad and measure the reach of the pilot again.",
         "Unequal spacers tilt the converter, and each spacer takes reach from the pilot.",
     )

@@ -27,7 +27,7 @@ pub(super) static STEPS: &[Step] = &[
         "Find out what the cooler ports are",
         "Turn both gauge fittings into the cooler ports with your fingers only. Write down whether the port is straight \
          or tapered.",
-        "A tapered fitting driven into a straight port splits the case.",
+        "Driven into a port with straight thread, a tapered fitting bursts the case.",
     ),
     Step::new(
         "IN-04",

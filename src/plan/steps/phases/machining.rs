@@ -43,16 +43,16 @@ pub(super) static STEPS: &[Step] = &[
     Step::new(
         "MC-03",
         Machining,
-        "Drill and tap the spare pump boss",
-        "Use the ring of the new bell as the template. Drill and tap the spare boss in the case, drill the pump flange \
-         to match, and take off the burrs.",
+        "Give the solid pump boss a thread",
+        "Use the ring of the new bell as the template. Drill the solid boss and cut its thread, put the same hole \
+         through the pump flange, and take off the burrs.",
         "Every bolt more shares the load of the bell. The chips end in the pump unless they are washed out.",
     )
     .permanent()
     .hurts(hazard::CUTTING)
     .reads(&["case.pump_tapped"])
     .order("order.boss_drill")
-    .added_as("Drill and tap a pump boss")
+    .added_as("A thread for one more pump boss")
     .unless(|j| j.case.pump_tapped.not_less_than(&j.case.pump_bosses))
     .when(
         |j| j.bell.kind.is(BellKind::BoltOn),
@@ -91,7 +91,7 @@ pub(super) static STEPS: &[Step] = &[
         "Put an insert into the upper bell hole",
         "Fit a 3/8-16 coil insert (standard: ASME B18.29.1) into the upper bell hole that the engine does not use, flush \
          or below. Lay a straightedge across both faces.",
-        "An insert that stands proud holds the bell off the engine and bends the crank's end.",
+        "An insert that comes out too far keeps bell and engine apart and bends the crank's end.",
     )
     .hold()
     .hurts(hazard::CUTTING)
@@ -102,15 +102,16 @@ pub(super) static STEPS: &[Step] = &[
     Step::new(
         "MC-07",
         Machining,
-        "Lower the small bridge",
-        "Grind down the small bridge at the modulator passage to the height on the valve body's sheet, and no further.",
+        "Grind the cast bridge down",
+        "By the modulator's passage, grind the cast bridge down to the height that the valve body's sheet gives, and \
+         no further.",
         "The solenoid or its valve strikes a bridge that is too high, and one that is too low leaks for ever.",
     )
     .permanent()
     .hurts(hazard::CUTTING)
     .reads(&["case.bridge_lowered"])
     .order("order.bridge")
-    .added_as("Lower the small bridge")
+    .added_as("Grind the cast bridge down")
     .unless(|j| j.case.bridge_lowered.yes())
     .when(
         |j| j.case.bridge_lowered.yes() | j.valve_body.bridge.is(BridgeDemand::Required),

@@ -28,8 +28,8 @@ pub(super) static STEPS: &[Step] = &[
         "SA-03",
         SubAssembly,
         "Prove the rear one-way clutch",
-        "Turn the rear one-way clutch on the center support by hand, see that it locks the way the unit's manual says, \
-         and put your initials to it.",
+        "With the center support in your hand, turn the rear one-way clutch on it, see that it locks the way the \
+         unit's manual says, and put your initials to it.",
         "Built in backwards the vehicle does not pull away in first.",
     )
     .hold()

@@ -6,7 +6,7 @@ pub(super) static STEPS: &[Step] = &[
     Step::new(
         "TE-01",
         Test,
-        "Feel forward and reverse with air",
+        "Try forward and reverse with air",
         "Turn the input by hand. Then hold the output, apply forward and reverse with air, and feel that each takes hold.",
         "A unit that binds or does not take hold on the bench will not do better in the car.",
     )
@@ -15,8 +15,8 @@ pub(super) static STEPS: &[Step] = &[
         "TE-02",
         Test,
         "Read the line pressures",
-        "On the stand or in the car, read the line pressure in each range at idle and at stall speed. Hold stall for five \
-         seconds at most (common practice), with the wheels chocked.",
+        "On the stand or in the car, take the line pressure twice in each range, once at idle and once at stall. Hold \
+         stall for five seconds at most (common practice), with the wheels chocked.",
         "The pressures show a leak inside before the clutches pay for it.",
     )
     .hurts(hazard::RUNNING)
