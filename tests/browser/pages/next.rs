@@ -9,8 +9,8 @@ use endplay::demo::TECHNICIAN;
 #[tokio::test(flavor = "multi_thread")]
 async fn questions_are_answered_one_after_the_other() {
     let (shop, demo) = Shop::full().await;
-    let next = format!("/tickets/{}/next", demo.tickets[12]);
-    for (script, fact) in [(true, "bell.runout_in"), (false, "bench.rear_end_play_in")] {
+    let next = format!("/tickets/{}/next", demo.tickets[15]);
+    for (script, fact) in [(true, "bell.runout_in"), (false, "bench.front_end_play_in")] {
         let field = format!("f.{fact}");
         let mut walk = Walk::of(Visitor::with(&shop, TABLET, script).await);
         walk.visitor.sign_in(TECHNICIAN).await;

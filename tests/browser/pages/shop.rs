@@ -68,8 +68,10 @@ async fn the_pages_of_the_shop_itself() {
     walk.look("intake-wrong").await;
     walk.visitor.write("find", "555-0111").await;
     walk.visitor.press("Look up").await;
+    walk.visitor.reads("Tap the one that stands at the counter").await;
     walk.look("intake-found").await;
     walk.visitor.tap(".found li button").await;
+    walk.visitor.reads("has been here before").await;
     walk.look("intake-known").await;
 
     let desk = shop.desk().await;
