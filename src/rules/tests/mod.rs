@@ -1,5 +1,6 @@
 //! Walks the whole book: what every rule, present and future, has to keep.
 
+mod edges;
 mod logic;
 mod near_misses;
 mod registry;
