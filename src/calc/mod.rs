@@ -12,6 +12,7 @@
 pub mod clutch;
 pub mod converter;
 pub mod driveshaft;
+pub mod fit;
 pub mod gear_set;
 pub mod joint;
 pub mod one_way;
