@@ -6,6 +6,7 @@ pub mod clearing;
 mod counter;
 pub mod levers;
 pub mod next;
+pub mod sheet;
 pub mod shelf;
 pub mod steps;
 pub mod summary;

@@ -27,7 +27,7 @@ const ROWS: &[Row] = &[
     ("lb-ft", &["lb-ft", "lb ft", "lbft", "lb·ft", "lbs-ft", "lbs ft", "ft-lb", "ft lb", "ftlb"], 1.0, 1.0),
     ("lb-ft", &["ft-lbs", "ft lbs", "ftlbs", "foot-pounds", "foot pounds", "pound-feet", "pound feet"], 1.0, 1.0),
     ("lb-ft", &["in-lb", "in lb", "in-lbs", "in lbs", "inch-pounds", "inch pounds"], 1.0, 12.0),
-    ("lb-ft", &["nm", "n m", "n·m"], 1.0, 1.355_817_948_331_4),
+    ("lb-ft", &["nm", "n m", "n·m", "n-m"], 1.0, 1.355_817_948_331_4),
     ("lbf", &["lbf", "lb", "lbs", "pound", "pounds"], 1.0, 1.0),
     ("lb", &["lb", "lbs", "pound", "pounds"], 1.0, 1.0),
     ("lb", &["kg"], 1.0, 0.453_592_37),

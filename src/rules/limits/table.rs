@@ -197,4 +197,65 @@ limits! {
     fill_least "fluid put in, least share": Quantity<One> = 0.85, Mark::CommonPractice, 0.8 to 0.95;
     /// Share of what the dry unit takes above which it is too full.
     fill_most "fluid put in, highest share": Quantity<One> = 1.10, Mark::CommonPractice, 1.02 to 1.2;
+
+    /// Front end play that the choice of a washer aims at.
+    front_play_aim "front end play, aim": Quantity<Inch> = 0.012, Mark::MemoryHigh, 0.006 to 0.020;
+    /// Rear end play that the choice of a washer aims at.
+    rear_play_aim "rear end play, aim": Quantity<Inch> = 0.010, Mark::MemoryMedium, 0.007 to 0.016;
+    /// Clearance for each friction that the choice of steels aims at.
+    pack_clear_aim "pack clearance for each friction, aim": Quantity<Inch> = 0.010, Mark::MemoryLow, 0.007 to 0.015;
+    /// How far a needle-bearing kit may stand above or below the pair of washers it replaces.
+    kit_stack "needle-bearing kit against the old pair": Quantity<Inch> = 0.002, Mark::LookedUp, 0.001 to 0.004;
+    /// Clearance of the converter hub in the pump bushing below which it seizes.
+    pump_bushing_least "pump bushing clearance, least": Quantity<Inch> = 0.002, Mark::MemoryLow, 0.001 to 0.003;
+    /// Clearance of the converter hub in the pump bushing above which the seal leaks.
+    pump_bushing_most "pump bushing clearance, most": Quantity<Inch> = 0.005, Mark::MemoryLow, 0.004 to 0.008;
+    /// Clearance that the tail bushing is honed to.
+    yoke_clear_aim "yoke clearance, aim": Quantity<Inch> = 0.003, Mark::MemoryLow, 0.002 to 0.005;
+    /// Runout of the bell bore that a careful job stays below.
+    bell_runout_wanted "bell bore runout, wanted": Quantity<Inch> = 0.005, Mark::MemoryMedium, 0.002 to 0.010;
+    /// Converter gap that spacers are chosen for, 5/32 in.
+    gap_aim "converter gap, aim": Quantity<Inch> = 0.15625, Mark::LookedUp, 0.125 to 0.1875;
+    /// Free travel of the slip yoke below which it sits too deep at ride height.
+    ride_free_least "slip left at ride height, least": Quantity<Inch> = 0.75, Mark::MemoryLow, 0.5 to 1;
+    /// Free travel of the slip yoke above which it is pulled too far out at ride height.
+    ride_free_most "slip left at ride height, most": Quantity<Inch> = 1, Mark::MemoryLow, 0.75 to 1.5;
+
+    /// Line pressure of automatic shifts at full throttle that forward ranges need at least.
+    auto_full_least "full-throttle pressure for automatic shifts, least": Quantity<Psi> = 140, Mark::MemoryLow, 120 to 160;
+    /// Line pressure of automatic shifts at full throttle above which something is stuck.
+    auto_full_most "full-throttle pressure for automatic shifts, most": Quantity<Psi> = 170, Mark::MemoryLow, 160 to 220;
+    /// Line pressure of automatic shifts with second or low held, at least.
+    auto_held_least "held-range pressure for automatic shifts, least": Quantity<Psi> = 130, Mark::MemoryLow, 110 to 150;
+    /// Line pressure of automatic shifts with second or low held, at most.
+    auto_held_most "held-range pressure for automatic shifts, most": Quantity<Psi> = 170, Mark::MemoryLow, 160 to 220;
+    /// Line pressure of automatic shifts in reverse at hot idle, at least.
+    auto_reverse_least "reverse idle pressure for automatic shifts, least": Quantity<Psi> = 95, Mark::MemoryLow, 70 to 120;
+    /// Line pressure of automatic shifts in reverse at hot idle, at most.
+    auto_reverse_most "reverse idle pressure for automatic shifts, most": Quantity<Psi> = 150, Mark::MemoryLow, 130 to 180;
+    /// Line pressure of automatic shifts in reverse at full throttle, at least.
+    auto_reverse_full_least "reverse full-throttle pressure, least": Quantity<Psi> = 200, Mark::MemoryLow, 180 to 230;
+    /// Line pressure of automatic shifts in reverse at full throttle, at most.
+    auto_reverse_full_most "reverse full-throttle pressure, most": Quantity<Psi> = 270, Mark::MemoryLow, 240 to 290;
+
+    /// Torque of the bolts that hold the pump to the case.
+    torque_pump "torque, pump to case": Quantity<PoundFoot> = 18, Mark::MemoryMedium, 14 to 22;
+    /// Torque of the bolt that locks the center support.
+    torque_support "torque, center-support bolt": Quantity<PoundFoot> = 23, Mark::MemoryMedium, 18 to 32;
+    /// Torque of the bolts that hold the valve body.
+    torque_valve_body "torque, valve body": Quantity<PoundFoot> = 8, Mark::MemoryMedium, 6 to 11;
+    /// Torque of the pan bolts; the feel of the hand matters more.
+    torque_pan "torque, pan": Quantity<PoundFoot> = 12, Mark::MemoryMedium, 8 to 14;
+    /// Torque of the bolts that hold the rear housing.
+    torque_tail "torque, rear housing": Quantity<PoundFoot> = 23, Mark::MemoryMedium, 18 to 30;
+    /// Torque of the bolt that clamps the modulator.
+    torque_modulator "torque, modulator clamp": Quantity<PoundFoot> = 19, Mark::MemoryMedium, 15 to 22;
+    /// Torque of the bolts that hold the governor cover.
+    torque_governor "torque, governor cover": Quantity<PoundFoot> = 18, Mark::MemoryMedium, 14 to 22;
+    /// Torque of the bolts between converter and flexplate.
+    torque_converter "torque, converter to flexplate": Quantity<PoundFoot> = 35, Mark::MemoryMedium, 28 to 45;
+    /// Torque of the bolts between bell and engine.
+    torque_bell "torque, bell to engine": Quantity<PoundFoot> = 35, Mark::MemoryMedium, 28 to 45;
+    /// Share by which a bolt's torque may be off its figure, either way.
+    torque_off "torque against its figure": Quantity<One> = 0.1, Mark::ShopSetting, 0.03 to 0.2;
 }
