@@ -4,6 +4,7 @@
 
 pub mod clearing;
 mod counter;
+mod decided;
 pub mod levers;
 pub mod next;
 pub mod sheet;
@@ -12,3 +13,4 @@ pub mod steps;
 pub mod summary;
 
 pub use counter::{Asked, Question, Section, comes_up, counter, counter_question, counter_sections};
+pub use decided::can_be_decided;

@@ -2,14 +2,17 @@
 
 use super::change::any_ticket;
 use super::form::{self, Field, clean, one_line};
-use super::link::{LinkState, state};
-use super::link_page::written;
-use super::variant::Variant;
+use super::link::{LinkState, shows, state};
+use super::link_page::{of, written};
+use super::variant::{Variant, variants};
+use super::weigh::Scales;
 use super::write::Scene;
 use super::{By, Command, Failure, Key, Pass, Revision, Service, Shop, Ticket, Who};
+use crate::quantity::Cents;
+use crate::store::link::Link;
 use crate::store::variant::{self, Chosen};
-use crate::store::{link, ticket};
-use crate::ticket::{Happening, Paper, Purpose, Reworded, WaitsFor, reworded};
+use crate::store::{link, shop, ticket};
+use crate::ticket::{Digest, Happening, Paper, Price, Purpose, Reworded, WaitsFor, reworded};
 use serde::{Deserialize, Serialize};
 use sqlx::PgConnection;
 use uuid::Uuid;
@@ -33,6 +36,12 @@ pub struct Offer {
     pub accept_less: Vec<String>,
     /// The price line.
     pub price: String,
+    /// How that differs from the price of the build as it stands, in words.
+    pub price_change: String,
+    /// The digest of all that the page tells of it, sent back with the choice.
+    pub told: String,
+    /// Was it chosen through this link?
+    pub chosen: bool,
 }
 
 /// What a customer is offered, and what they chose.
@@ -40,8 +49,17 @@ pub struct Offer {
 pub struct Offers {
     /// What is offered.
     pub offers: Vec<Offer>,
-    /// The name of what was chosen through this link.
-    pub chosen: Option<String>,
+    /// What was chosen through this link.
+    pub chosen: Option<ChosenOffer>,
+}
+
+/// What was chosen.
+#[derive(Clone, Debug)]
+pub struct ChosenOffer {
+    /// What it was called.
+    pub name: String,
+    /// Did it, or what the page tells of it, change after it was chosen?
+    pub changed_since: bool,
 }
 
 /// The variants that fit the job as it stands, as papers.
@@ -54,12 +72,9 @@ pub(super) async fn offers(
     link: Uuid,
 ) -> Result<Offers, Failure> {
     let now = written(conn, shop, ticket, Purpose::Build, revision).await?;
-    let mut offers = Offers::default();
-    let latest = variant::latest(conn, shop.shop_id, ticket.id).await?;
     let chosen = variant::chosen(conn, shop.shop_id, ticket.id).await?;
     let chosen = chosen.into_iter().find(|chosen| chosen.link_id == link);
-    offers.chosen =
-        chosen.and_then(|chosen| latest.into_iter().find(|kept| kept.nth == chosen.nth)).map(|kept| kept.name);
+    let mut offers = Vec::new();
     for variant in variants {
         let Ok(would) = variant.would else { continue };
         if would.changes.is_empty() {
@@ -67,9 +82,15 @@ pub(super) async fn offers(
         }
         let then = Revision { contents: would.contents, judgement: would.judgement, ..revision.clone() };
         let then = written(conn, shop, ticket, Purpose::Build, &then).await?;
-        offers.offers.push(offer((variant.nth, variant.version, variant.name), &now, &then));
+        let mut offer = offer((variant.nth, variant.version, variant.name), &now, &then);
+        offer.chosen = chosen.as_ref().is_some_and(|one| (one.nth, one.version) == (offer.nth, offer.version));
+        offers.push(offer);
     }
-    Ok(offers)
+    // What was told of a choice from before that was kept nobody knows; that its version stands is known.
+    let told = |one: &Chosen, offer: &Offer| one.told.is_empty() || one.told == offer.told;
+    let same = |one: &Chosen| offers.iter().any(|offer| offer.chosen && told(one, offer));
+    let chosen = chosen.map(|one| ChosenOffer { changed_since: !same(&one), name: one.variant });
+    Ok(Offers { offers, chosen })
 }
 
 fn offer((nth, version, name): (i32, i32, String), now: &Paper, then: &Paper) -> Offer {
@@ -82,9 +103,26 @@ fn offer((nth, version, name): (i32, i32, String), now: &Paper, then: &Paper) ->
         accept_more: texts(then, now),
         accept_less: texts(now, then),
         price: then.price.clone(),
+        price_change: price_change(&now.priced, &then.priced),
+        // Both sides count: what is chosen is the difference between them.
+        told: Digest::of_value(&(nth, version, &name, now, then)).to_string(),
+        chosen: false,
         nth,
         version,
         name,
+    }
+}
+
+fn price_change(now: &Price, then: &Price) -> String {
+    match (now.total(), then.total()) {
+        (None, None) => String::new(),
+        (Some(_), None) => "There is no price for this yet.".to_owned(),
+        (None, Some(_)) => "There is no price yet for the build as it stands.".to_owned(),
+        (Some(now), Some(then)) => match then.0.saturating_sub(now.0) {
+            0 => "The price stays the same.".to_owned(),
+            more @ 1.. => format!("That is {} more than the build as it stands.", Cents(more)),
+            less => format!("That is {} less than the build as it stands.", Cents(less.saturating_neg())),
+        },
     }
 }
 
@@ -95,6 +133,8 @@ pub struct CustomerChoice {
     pub nth: i32,
     /// The version that was shown.
     pub version: i32,
+    /// The digest of what the page told of it.
+    pub told: String,
     /// The name as typed.
     pub name: String,
     /// What the browser calls itself.
@@ -140,7 +180,6 @@ impl Command for ChooseByLink {
         if state(&link, scene.now) != LinkState::Open || link.purpose != Purpose::Build {
             return Err(Failure::LinkClosed);
         }
-        let latest = variant::latest(scene.conn, scene.shop, ticket.id).await?;
         let before = variant::chosen(scene.conn, scene.shop, ticket.id).await?;
         if let Some(before) = before.iter().find(|chosen| chosen.link_id == link.id) {
             if (before.nth, before.version) == (self.choice.nth, self.choice.version) {
@@ -154,17 +193,36 @@ impl Command for ChooseByLink {
         let mut problems = Vec::new();
         let name = one_line(NAME, &self.choice.name, &mut problems);
         form::none(problems)?;
-        let kept = latest.iter().find(|kept| (kept.nth, kept.version) == (self.choice.nth, self.choice.version));
-        let Some(kept) = kept.filter(|kept| !kept.withdrawn) else {
-            let message = "This choice changed while you were reading. Please read it again and choose.";
+        let offer = offered(scene, &ticket, &link).await?;
+        let shown = (self.choice.nth, self.choice.version, self.choice.told.as_str());
+        let Some(offer) = offer.into_iter().find(|offer| (offer.nth, offer.version, offer.told.as_str()) == shown)
+        else {
+            let message = "This choice changed while you were reading, so nothing was sent. Please read it again and \
+                           choose.";
             return Err(Failure::problem("variant", message));
         };
-        let (nth, version) = (kept.nth, kept.version);
-        let chosen = Chosen { link_id: link.id, nth, version, name: name.clone(), at: scene.now };
+        let chosen = Chosen {
+            link_id: link.id,
+            nth: offer.nth,
+            version: offer.version,
+            variant: offer.name.clone(),
+            told: offer.told,
+            name: name.clone(),
+            at: scene.now,
+        };
         variant::insert_chosen(scene.conn, scene.shop, ticket.id, &chosen).await?;
         if ticket.waits_for == WaitsFor::Customer {
             ticket::set_waits(scene.conn, scene.shop, ticket.id, WaitsFor::Us).await?;
         }
-        scene.happened(ticket.id, Happening::VariantChosen { name: kept.name.clone(), by: name }).await
+        scene.happened(ticket.id, Happening::VariantChosen { name: offer.name, by: name }).await
     }
+}
+
+/// What the link's page offers now.
+async fn offered(scene: &mut Scene<'_>, ticket: &Ticket, link: &Link) -> Result<Vec<Offer>, Failure> {
+    let shop = shop::find(scene.conn, scene.shop).await?.ok_or(Failure::NotFound("such page"))?;
+    let revision = of(scene.conn, scene.shop, ticket.id, shows(link, ticket.revision)).await?;
+    let scales = Scales::of(scene.conn, scene.shop, scene.judge, ticket).await?;
+    let kept = variants(scene.conn, (scene.shop, ticket.id), &revision, &scales).await?;
+    Ok(offers(scene.conn, &shop, ticket, &revision, kept, link.id).await?.offers)
 }

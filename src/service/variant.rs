@@ -5,9 +5,14 @@ use super::form::{self, Field, one_line};
 use super::weigh::Scales;
 use super::write::Scene;
 use super::{By, ChangeTicket, Command, Failure, Revised, Revision, Ticket};
+use crate::job::{Sheet, fact_named};
+use crate::plan::can_be_decided;
 use crate::store;
 use crate::store::variant::{self, Chosen, Kept};
-use crate::ticket::{Action, Change, Contents, Edit, Hand, Happening, Judgement, Unmerged, changes, may, merge};
+use crate::ticket::{
+    Action, Change, Contents, Edit, FactChange, Hand, Happening, Judgement, Problem, Source, Unmerged, changes, may,
+    merge,
+};
 use jiff::Timestamp;
 use serde::Serialize;
 use sqlx::PgConnection;
@@ -93,11 +98,40 @@ async fn would(
     let base = store::revision::find(conn, shop, ticket, kept.revision).await?;
     let base = base.ok_or(Failure::NotFound("such version of this job"))?;
     let hand = Hand { by: kept.made_by.clone(), at: kept.at };
-    Ok(merge(&base.contents, &current.contents, &kept.edit, &hand).map(|contents| Would {
+    let problems = found_out(&kept.edit);
+    if !problems.is_empty() {
+        return Ok(Err(Unmerged::Problems(problems)));
+    }
+    let edit = planned(&kept.edit, false);
+    Ok(merge(&base.contents, &current.contents, &edit, &hand).map(|contents| Would {
         judgement: scales.weigh(&contents, current.number + 1, &current.judgement.silenced, kept.at).judgement,
         changes: changes(&current.contents, &contents),
         contents,
     }))
+}
+
+/// The edit as it is written: what was only planned says so, whoever typed it. What the customer chose to have, and
+/// nothing that would have to be seen on the unit, is what they said.
+fn planned(edit: &Edit, chosen_by_customer: bool) -> Edit {
+    let asked_for = |path: &str| fact_named(path).is_some_and(|fact| fact.declaration().sheet == Sheet::Spec);
+    let source = |path: &str| match chosen_by_customer && asked_for(path) {
+        true => Source::CustomerSaid,
+        false => Source::Planned,
+    };
+    let fact = |change: &FactChange| FactChange { source: source(&change.path), ..change.clone() };
+    Edit { facts: edit.facts.iter().map(fact).collect(), ..edit.clone() }
+}
+
+/// Facts of an edit that are found out on the unit: nobody can plan them.
+fn found_out(edit: &Edit) -> Vec<Problem> {
+    let found = |change: &&FactChange| fact_named(&change.path).is_some_and(|fact| !can_be_decided(fact));
+    edit.facts.iter().filter(found).map(|change| Problem::new(&change.path, cannot_be_planned(&change.path))).collect()
+}
+
+/// Why this fact is nothing to try out.
+pub fn cannot_be_planned(path: &str) -> String {
+    let label = fact_named(path).map_or(path, |fact| fact.declaration().label);
+    format!("{label}: this is found out on the unit or stands in the papers, so it cannot be planned here.")
 }
 
 /// Keeps a variant: a new one, or a new version of one that stands.
@@ -127,6 +161,7 @@ impl Command for KeepVariant {
             scene.must(Action::ChangePrice)?;
         }
         nothing_filled(&self.edit)?;
+        form::none(found_out(&self.edit))?;
         let ticket = open_ticket(scene, self.ticket).await?;
         let mut problems = Vec::new();
         let name = one_line(NAME, &self.name, &mut problems);
@@ -156,14 +191,14 @@ impl Command for KeepVariant {
         let base = store::revision::find(scene.conn, scene.shop, ticket.id, self.made_from).await?;
         let base = base.ok_or(Failure::NotFound("such version of this job"))?;
         // It has to fit the job as it stands now; from then on it counts as made from that.
-        let merged = merge(&base.contents, &current.contents, &self.edit, &scene.hand())?;
+        let mut edit = planned(&self.edit, false);
+        let merged = merge(&base.contents, &current.contents, &edit, &scene.hand())?;
         if changes(&current.contents, &merged).is_empty() {
             return Err(Failure::problem(
                 "name",
                 "Nothing is different from the job as it stands. Change something first.",
             ));
         }
-        let mut edit = self.edit.clone();
         let names_prices = may(scene.caller()?.role, Action::ChangePrice);
         if let Some(nth) = self.nth.filter(|_| !names_prices) {
             // Whoever may not touch the price leaves it as it was kept.
@@ -209,6 +244,8 @@ pub struct ApplyVariant {
     pub nth: i32,
     /// The version that was seen.
     pub version: i32,
+    /// The price that was shown with it, in words.
+    pub shown_total: String,
 }
 
 impl Command for ApplyVariant {
@@ -224,7 +261,24 @@ impl Command for ApplyVariant {
             let message = format!("The variant {} was changed meanwhile. Read it again, then apply it.", kept.name);
             return Err(Failure::problem("variants", message));
         }
-        let change = ChangeTicket { ticket: self.ticket, made_from: kept.revision, edit: kept.edit.clone() };
+        form::none(found_out(&kept.edit))?;
+        let current = current_revision(scene, &ticket).await?;
+        let scales = Scales::of(scene.conn, scene.shop, scene.judge, &ticket).await?;
+        if let Ok(would) = would(scene.conn, (scene.shop, ticket.id), &current, kept, &scales).await? {
+            let total = would.contents.price().cloned().unwrap_or_default().total_in_words();
+            if total != self.shown_total {
+                let message = format!(
+                    "The price of {} was {} on the page and would be {total} by now, so nothing was changed. Read it \
+                     again, then apply it.",
+                    kept.name, self.shown_total
+                );
+                return Err(Failure::problem("variants", message));
+            }
+        }
+        let chosen = variant::chosen(scene.conn, scene.shop, ticket.id).await?;
+        let by_customer = chosen.iter().any(|one| (one.nth, one.version) == (kept.nth, kept.version));
+        let edit = planned(&kept.edit, by_customer);
+        let change = ChangeTicket { ticket: self.ticket, made_from: kept.revision, edit };
         let revised = change.carry_out(scene).await?;
         withdraw(scene, &ticket, kept).await?;
         let applied = Happening::VariantApplied { name: kept.name.clone(), revision: revised.revision };

@@ -41,6 +41,10 @@ pub struct Chosen {
     pub nth: i32,
     /// Which version of it.
     pub version: i32,
+    /// What that version was called.
+    pub variant: String,
+    /// The digest of what the page told of it; empty for a choice from before this was kept.
+    pub told: String,
     /// The name as typed.
     pub name: String,
     /// When.
@@ -88,13 +92,14 @@ pub async fn latest(conn: &mut PgConnection, shop: Uuid, ticket: Uuid) -> sqlx::
 /// Keeps what a customer chose.
 pub async fn insert_chosen(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, chosen: &Chosen) -> sqlx::Result<()> {
     sqlx::query!(
-        "INSERT INTO variant_choice (shop_id, link_id, ticket_id, nth, version, name, at)
-         VALUES ($1, $2, $3, $4, $5, $6, $7)",
+        "INSERT INTO variant_choice (shop_id, link_id, ticket_id, nth, version, told, name, at)
+         VALUES ($1, $2, $3, $4, $5, $6, $7, $8)",
         shop,
         chosen.link_id,
         ticket,
         chosen.nth,
         chosen.version,
+        chosen.told,
         chosen.name,
         chosen.at.to_sqlx() as _
     )
@@ -107,8 +112,10 @@ pub async fn insert_chosen(conn: &mut PgConnection, shop: Uuid, ticket: Uuid, ch
 pub async fn chosen(conn: &mut PgConnection, shop: Uuid, ticket: Uuid) -> sqlx::Result<Vec<Chosen>> {
     sqlx::query_as!(
         Chosen,
-        r#"SELECT link_id, nth, version, name, at AS "at: At" FROM variant_choice
-           WHERE shop_id = $1 AND ticket_id = $2 ORDER BY at DESC, link_id DESC"#,
+        r#"SELECT c.link_id, c.nth, c.version, v.name AS variant, c.told, c.name, c.at AS "at: At"
+           FROM variant_choice c
+           JOIN variant v ON v.shop_id = $1 AND v.ticket_id = $2 AND v.nth = c.nth AND v.version = c.version
+           WHERE c.shop_id = $1 AND c.ticket_id = $2 ORDER BY c.at DESC, c.link_id DESC"#,
         shop,
         ticket
     )

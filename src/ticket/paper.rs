@@ -10,6 +10,7 @@ use crate::job::FactId;
 pub use crate::plan::summary::Block;
 use crate::plan::summary::{self, HowKnown, Matter, Point, SetAside};
 use serde::{Deserialize, Serialize};
+use std::collections::BTreeSet;
 
 coded! {
     /// What a paper is for.
@@ -79,7 +80,10 @@ pub struct Setting<'a> {
 /// The paper of this purpose.
 pub fn paper(purpose: Purpose, setting: &Setting<'_>) -> Paper {
     let priced = setting.contents.price().cloned().unwrap_or_default();
-    let how_known = |fact: FactId| setting.contents.facts.origin(fact).map(|origin| how_known(origin.source));
+    let facts = &setting.contents.facts;
+    let awaited: BTreeSet<FactId> = facts.to_be_seen().collect();
+    let planned = |fact: FactId| awaited.contains(&fact).then_some(HowKnown::WePlan);
+    let how_known = |fact: FactId| facts.origin(fact).map(|origin| how_known(origin.source)).or_else(|| planned(fact));
     let matter = matter(purpose, setting, &how_known);
     let blocks = match purpose {
         Purpose::Intake => summary::teardown(&matter),

@@ -37,6 +37,11 @@ impl Price {
         Some(self.lines[1..].iter().fold(first, |sum, line| sum + line.cents))
     }
 
+    /// The sum as a page tells it.
+    pub fn total_in_words(&self) -> String {
+        self.total().map_or_else(|| "not named".to_owned(), |total| total.to_string())
+    }
+
     /// What stands in the way of this price, in words; nothing when it can stand.
     pub fn complaint(&self) -> Option<String> {
         if self.lines.len() > MOST_LINES {

@@ -17,7 +17,7 @@ mod reads;
 mod report;
 mod search;
 
-pub use report::{Change, Impossible, Opened, Plan, RuleNamed};
+pub use report::{Change, Impossible, Opened, Plan, RuleNamed, Stays};
 
 use super::levers::Prices;
 use crate::job::{FactId, Job};
@@ -37,8 +37,10 @@ use serde_json::Value;
 pub struct Clearing {
     /// Up to three plans, the cheapest that leaves no stop first.
     pub plans: Vec<Plan>,
-    /// Stops that no set of changes clears.
+    /// Stops that stay with the best plan, each with why.
     pub impossible: Vec<Impossible>,
+    /// Was everything tried? If not, no plan shown means that none was found, not that there is none.
+    pub proven: bool,
 }
 
 /// What a plan is for.
@@ -100,12 +102,15 @@ fn clearing_with(job: &Job, terms: &Terms<'_>, pulls: Vec<Pull>) -> Clearing {
         grave.any(|rule| rule.found(job, &derived, terms.limits))
     };
     let mut plans: Vec<Plan> = Vec::new();
+    let mut proven = true;
     let first = found(Severity::Stop).then(|| desk.solve(Goal::Stops, Hand::default()));
     if let Some(first) = &first {
+        proven &= first.proven;
         plans.extend(desk.plan(Offer::NoStop, first));
     }
     if found(Severity::Caution) {
         let second = desk.solve(Goal::StopsAndCautions, Hand::default());
+        proven &= second.proven;
         if first.as_ref().is_none_or(|first| first.pulled != second.pulled) {
             plans.extend(desk.plan(Offer::NoCaution, &second));
         }
@@ -114,7 +119,7 @@ fn clearing_with(job: &Job, terms: &Terms<'_>, pulls: Vec<Pull>) -> Clearing {
         plans.extend(desk.another(first, &plans));
     }
     let impossible = first.map_or_else(Vec::new, |first| desk.impossible(&first));
-    Clearing { plans, impossible }
+    Clearing { plans, impossible, proven }
 }
 
 /// A job with everything that could be done to it.

@@ -1,7 +1,9 @@
 //! What is told of a plan: what each change clears and brings, what is left, what cannot be helped.
 
 use super::check::Check;
+use super::hand::Hand;
 use super::pulls::{Pull, apply};
+use super::search::Goal;
 use super::{Desk, Offer, Solution};
 use crate::job::{FactId, FactSet, Job};
 use crate::plan::levers::{Lever, Setting};
@@ -76,15 +78,28 @@ pub struct Change {
     pub brings: Vec<RuleNamed>,
 }
 
-/// A stop that no set of changes clears.
+/// A stop that stays.
 #[derive(Debug)]
 pub struct Impossible {
     /// Which rule.
     pub rule: RuleNamed,
-    /// The facts it rests on that nothing here changes; empty when each way out brings another stop.
-    pub because: FactSet,
-    /// Everything it rests on.
+    /// Why it stays.
+    pub why: Stays,
+    /// What it rests on.
     pub rests_on: FactSet,
+}
+
+/// Why a stop stays.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Stays {
+    /// What it rests on is changed by no lever: whatever is done, it is true.
+    Fixed,
+    /// It was shown that every set of levers that clears it brings a stop that is not there now.
+    BringsAnother,
+    /// It was shown that it can go, but then more or other stops stay.
+    OrOthersStay,
+    /// The search ended before all was tried: there may be a way.
+    NotAllTried,
 }
 
 impl Plan {
@@ -167,29 +182,54 @@ impl Desk<'_> {
         }
     }
 
-    /// Stops that stay whatever is done, with what makes it so.
+    /// Stops that stay with the best plan, each with why.
     pub(super) fn impossible(&self, best: &Solution) -> Vec<Impossible> {
         let after = self.said(&self.with(&best.pulled));
-        let changed = self.pulls.iter().fold(FactSet::EMPTY, |all, pull| all.with(pull.changes));
         let stops = self.checks.iter().zip(&after);
         let stops = stops.filter(|(rule, said)| rule.severity == Severity::Stop && rule.counts && is_found(said));
-        stops
-            .map(|(rule, _)| {
-                let rests_on = self.behind(rule);
-                Impossible { rule: named(rule), because: rests_on.without(changed), rests_on }
-            })
-            .collect()
+        stops.map(|(rule, _)| self.stays(rule)).collect()
     }
 
-    /// The fewest known facts that make a rule true of the job, taking away one after the other.
-    fn behind(&self, rule: &Check<'_>) -> FactSet {
-        let found = |job: &Job| rule.found(job, &Derived::of(job, self.terms.limits), self.terms.limits);
-        let mut job = self.job.clone();
+    fn stays(&self, rule: &Check<'_>) -> Impossible {
+        let changed = self.pulls.iter().fold(FactSet::EMPTY, |all, pull| all.with(pull.changes));
+        let mut bare = self.job.clone();
+        for fact in changed.iter() {
+            bare.slot_mut(fact).read(&Value::Null, fact.declaration()).ok();
+        }
+        // What is true while all that could be changed is unknown is true whatever it is changed to.
+        if self.is_true(rule, &bare) {
+            return Impossible { rule: named(rule), why: Stays::Fixed, rests_on: self.behind(rule, &bare) };
+        }
+        let alone = self.for_its_own_sake(rule);
+        let why = match (alone.stops_left, alone.proven) {
+            (0, _) => Stays::OrOthersStay,
+            (_, true) => Stays::BringsAnother,
+            (_, false) => Stays::NotAllTried,
+        };
+        Impossible { rule: named(rule), why, rests_on: self.behind(rule, self.job) }
+    }
+
+    /// The best that can be done about one stop, whatever becomes of the others that are there now.
+    fn for_its_own_sake(&self, stop: &Check<'_>) -> Solution {
+        let mut checks = self.checks.clone();
+        for rule in checks.iter_mut().filter(|rule| rule.severity == Severity::Stop && rule.code != stop.code) {
+            rule.counts &= !self.is_true(rule, self.job);
+        }
+        Desk { job: self.job, terms: self.terms, checks, pulls: self.pulls.clone() }.solve(Goal::Stops, Hand::default())
+    }
+
+    fn is_true(&self, rule: &Check<'_>, job: &Job) -> bool {
+        rule.found(job, &Derived::of(job, self.terms.limits), self.terms.limits)
+    }
+
+    /// The fewest known facts that make a rule true of a job, taking away one after the other.
+    fn behind(&self, rule: &Check<'_>, job: &Job) -> FactSet {
+        let mut job = job.clone();
         let mut behind = FactSet::EMPTY;
-        for fact in rule.reads.iter() {
+        for fact in rule.reads.iter().filter(|fact| self.job.slot(*fact).json().is_some()) {
             let mut fewer = job.clone();
             fewer.slot_mut(fact).read(&Value::Null, fact.declaration()).ok();
-            if found(&fewer) {
+            if self.is_true(rule, &fewer) {
                 job = fewer;
             } else {
                 behind = behind.with(FactSet::of(fact));

@@ -13,6 +13,7 @@ mod found;
 mod labels;
 mod lasting;
 mod open;
+mod planned;
 mod say;
 mod told;
 
@@ -85,6 +86,8 @@ pub const TO_PUT_RIGHT: &str = "What has to be put right first";
 pub const TO_KNOW: &str = "Good to know";
 /// The heading over findings that the shop has set aside.
 pub const SET_ASIDE: &str = "What we have set aside";
+/// The heading over what is planned and not done yet.
+pub const PLANNED: &str = "What we plan to do";
 /// The heading over what cannot be undone; the page marks it.
 pub const FOR_GOOD: &str = "What cannot be undone";
 
@@ -97,6 +100,7 @@ pub fn build(matter: &Matter<'_>) -> Vec<Block> {
         block("What you told us", told::lines(&say)),
         block("What we found", found::lines(&say)),
         block(TO_PUT_RIGHT, points(matter, &matter.to_put_right)),
+        block(PLANNED, planned::lines(&say)),
         block("What we will build", built::lines(&say)),
         block(FOR_GOOD, lasting::lines(&say)),
         block(TO_KNOW, points(matter, &matter.to_know)),

@@ -69,6 +69,16 @@ impl<'a> Say<'a> {
         format!("{text} ({}).", sources.join("; "))
     }
 
+    /// How the shop came to know a fact; of a blank one, if it is awaited.
+    pub(super) fn how_known(&self, fact: FactId) -> Option<HowKnown> {
+        (self.how_known)(fact)
+    }
+
+    /// Does anybody know it?
+    pub(super) fn is_known(&self, fact: FactId) -> bool {
+        self.job.slot(fact).json().is_some()
+    }
+
     /// Does it come from what the shop keeps for all of its jobs?
     pub(super) fn is_our_habit(&self, fact: FactId) -> bool {
         (self.how_known)(fact) == Some(HowKnown::OurHabit)

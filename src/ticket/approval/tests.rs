@@ -55,6 +55,21 @@ fn a_changed_spec_text_price_or_acceptance_voids() {
     assert_eq!(void(&signed, &with(vec![])), Approval::Void);
 }
 
+/// What was planned, what the customer chose of it and what was then seen done is one and the same build.
+#[test]
+fn a_choice_is_covered_alike_when_it_is_planned_chosen_and_done() {
+    let by = |source| {
+        let fact = |path: &str, value: Value| FactChange { path: path.into(), value: Some(value), source };
+        let facts = vec![fact("valve_body.kind", json!("manual")), fact("yoke.kind", json!("slip"))];
+        covers(&after(&Contents::default(), Edit { facts, ..Edit::default() }), &with(vec![]))
+    };
+    let planned = by(Source::Planned);
+    assert_ne!(planned, covers(&Contents::default(), &with(vec![])), "adopting it has to be signed");
+    for source in [Source::CustomerSaid, Source::Looked] {
+        assert_eq!(by(source), planned, "{source:?}");
+    }
+}
+
 #[test]
 fn a_measurement_that_changes_no_finding_leaves_the_signature_standing() {
     let signed = after(&Contents::default(), fact("bell.kind", json!("bolt_on")));

@@ -18,7 +18,7 @@ use askama::Template;
 use axum::extract::State;
 use uuid::Uuid;
 pub use view::hours;
-use view::{PlanCard, Stuck};
+use view::{Beside, PlanCard, Stuck};
 
 /// The page of plans.
 #[derive(Template)]
@@ -34,6 +34,10 @@ struct ClearingPage {
     troubled: bool,
     plans: Vec<PlanCard>,
     stuck: Vec<Stuck>,
+    /// Was everything tried?
+    proven: bool,
+    /// Codes of rules of the shop's own that cannot be read.
+    unreadable: Vec<String>,
     /// Why nothing was applied; empty when nothing was tried.
     refused: String,
     /// May facts still be changed?
@@ -56,18 +60,25 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
 
 async fn of(state: &AppState, caller: &Caller, number: i64, refused: String) -> Result<ClearingPage, Failure> {
     let (frame, ticket, _) = load(state, caller, number).await?;
-    let clearing = state.service.clearing(caller, &ticket).await?;
+    let (clearing, prices) = state.service.clearing(caller, &ticket).await?;
     let judgement = &ticket.revision.judgement;
     let count = |severity| judgement.of(severity).count();
     let (stops, cautions) = (count(Severity::Stop), count(Severity::Caution));
-    let facts = &ticket.revision.contents.facts;
+    let contents = &ticket.revision.contents;
+    let facts = &contents.facts;
+    let beside = |at: usize| {
+        let first = clearing.plans.first().filter(|_| at > 0);
+        Beside { facts, price: contents.price(), prices: &prices, first }
+    };
     Ok(ClearingPage {
         head: Head::new(&ticket),
         revision: ticket.revision.number,
         stands: format!("{}, {}", counted(stops, "stop"), counted(cautions, "caution")),
         troubled: stops + cautions > 0,
-        plans: clearing.plans.iter().map(|plan| PlanCard::new(plan, facts)).collect(),
+        plans: clearing.plans.iter().enumerate().map(|(at, plan)| PlanCard::new(plan, &beside(at))).collect(),
         stuck: clearing.impossible.iter().map(|stop| Stuck::new(stop, facts)).collect(),
+        proven: clearing.proven,
+        unreadable: ticket.book.unreadable.clone(),
         refused,
         open: ticket.ticket.stage.open(),
         prices: may(caller.role, Action::ChangePrice),

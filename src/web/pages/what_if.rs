@@ -115,7 +115,8 @@ pub async fn apply(
     sent: Sent<Nothing>,
 ) -> Answer {
     let version = sent.typed.get("version").and_then(|version| version.parse().ok()).unwrap_or_default();
-    let command = ApplyVariant { ticket: number, nth, version };
+    let shown_total = sent.typed.get("total").unwrap_or_default().to_owned();
+    let command = ApplyVariant { ticket: number, nth, version, shown_total };
     match state.service.write(Who::Staff(caller.clone()), Key(sent.once), command).await {
         Ok(_) => on_to(&format!("/tickets/{number}?saved=facts")),
         Err(service::Failure::Conflict(clashes)) => back(&state, &caller, number, sent.typed, told(&clashes)).await,

@@ -33,7 +33,7 @@ async fn ticket_page(shop: &Shop, ticket: i64) -> TicketPage {
 
 async fn plans(shop: &Shop, ticket: i64) -> Vec<Plan> {
     let page = ticket_page(shop, ticket).await;
-    shop.service.clearing(&caller(shop, Role::Desk).await, &page).await.expect("the plans").plans
+    shop.service.clearing(&caller(shop, Role::Desk).await, &page).await.expect("the plans").0.plans
 }
 
 async fn apply(client: &Client, ticket: i64, base: i32, levers: &str, more: &[(&str, &str)]) -> Page {
@@ -50,7 +50,8 @@ async fn the_ticket_leads_to_its_plans_and_a_clear_one_does_not() {
     let path = format!("/tickets/{ticket}/clearing");
     assert!(bench.get(&format!("/tickets/{ticket}")).await.attributes("main a", "href").contains(&path));
     let page = bench.get(&path).await;
-    page.assert_says("No stop, for the least");
+    page.assert_says("Plan 1: No stop, for the least");
+    assert!(page.texts(".plan-differs")[0].starts_with("Against plan 1:"), "{:?}", page.texts(".plan-differs"));
     page.assert_says("No stop and no caution");
     page.assert_says("Fit a slip yoke for this output shaft");
     page.assert_says("Take the O-ring off the output shaft");
@@ -127,11 +128,97 @@ async fn the_price_takes_the_plans_lines_only_when_asked_and_only_from_whom_it_m
     assert_eq!(refused.status, StatusCode::FORBIDDEN);
     assert_eq!(revision(&shop, ticket).await, before, "nothing half done");
     assert!(!desk.get(&path).await.texts("button[name=price]").is_empty());
-    apply(&desk, ticket, before, "linkage-nut output-o-ring-off", &[("price", "add")]).await;
+    let shown = desk.get(&path).await.attributes(".plan-do [name=total]", "value").remove(0);
+    let first = plans(&shop, ticket).await.remove(0);
+    assert_eq!(shown, first.cost.to_string(), "there was no price before");
+    let untold = apply(&desk, ticket, before, &first.codes().join(" "), &[("price", "add")]).await;
+    assert_eq!(untold.status, StatusCode::UNPROCESSABLE_ENTITY);
+    let sum = [("price", "add"), ("total", shown.as_str())];
+    apply(&desk, ticket, before, &first.codes().join(" "), &sum).await;
     let after = ticket_page(&shop, ticket).await;
     let price = after.revision.contents.price().expect("a price").in_words();
     assert!(price.contains("Fit the nut that belongs on the shift shaft 13.00"), "{price}");
     assert_eq!(after.revision.number, before + 1);
+}
+
+#[tokio::test]
+async fn a_price_that_moved_since_the_page_was_shown_is_not_written_down() {
+    let shop = Shop::staffed().await;
+    let (owner, ticket) = (shop.client(Role::Owner).await, troubled(&shop).await);
+    let (before, path) = (revision(&shop, ticket).await, format!("/tickets/{ticket}/clearing"));
+    let page = owner.get(&path).await;
+    let field = |name: &str| page.attributes(&format!(".plan-do [name={name}]"), "value").remove(0);
+    let (levers, total) = (field("levers"), field("total"));
+    owner.post("/levers/labour-hour", &[("turn", "0"), ("parts", "250")]).await;
+    let sent = [("price", "add"), ("total", total.as_str())];
+    let refused = apply(&owner, ticket, before, &levers, &sent).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    refused.assert_says(&format!("was {total} on the page and would be"));
+    assert_eq!(revision(&shop, ticket).await, before, "nothing half done");
+    let dearer = refused.attributes(".plan-do [name=total]", "value").remove(0);
+    assert_ne!(dearer, total, "the page that says so shows the new prices");
+    let applied = apply(&owner, ticket, before, &levers, &[("price", "add"), ("total", &dearer)]).await;
+    assert_eq!(applied.status, StatusCode::SEE_OTHER);
+    let price = ticket_page(&shop, ticket).await.revision.contents.price().expect("a price").total_in_words();
+    assert_eq!(price, dearer);
+}
+
+#[tokio::test]
+async fn work_that_decides_nothing_ahead_is_told_and_not_applied() {
+    let shop = Shop::staffed().await;
+    let (bench, ticket) = (shop.client(Role::Technician).await, take_in(&shop).await);
+    // A bell that is to be cut for good lacks the customer's word, and nobody at the bench can write that down.
+    write(&shop, Role::Technician, ticket, &[("bell.cut_planned", json!(true))]).await;
+    let base = revision(&shop, ticket).await;
+    let all = plans(&shop, ticket).await;
+    let bare: Vec<&Plan> = all.iter().filter(|plan| plan.edits.is_empty()).collect();
+    assert!(!bare.is_empty(), "{all:?}");
+    let page = bench.get(&format!("/tickets/{ticket}/clearing")).await;
+    assert_eq!((page.texts(".plan").len(), page.texts(".plan-do").len()), (all.len(), all.len() - bare.len()));
+    page.assert_says("Nothing to apply:");
+    let refused = apply(&bench, ticket, base, &bare[0].codes().join(" "), &[]).await;
+    assert_eq!(refused.status, StatusCode::UNPROCESSABLE_ENTITY);
+    refused.assert_says("There is nothing to write down ahead for that plan.");
+    assert_eq!(revision(&shop, ticket).await, base);
+}
+
+#[tokio::test]
+async fn a_rule_of_the_shops_own_that_cannot_be_read_is_said_to_be_left_out() {
+    let shop = Shop::staffed().await;
+    let (bench, ticket) = (shop.client(Role::Technician).await, troubled(&shop).await);
+    let path = format!("/tickets/{ticket}/clearing");
+    assert!(bench.get(&path).await.texts("#unreadable").is_empty());
+    super::house_rules::in_force(&shop).await;
+    let older = "UPDATE house_rule SET condition = 'yoke.colour == (' WHERE nth = 1";
+    sqlx::query(older).execute(&shop.database.owner_pool).await.expect("as an older program kept it");
+    let page = bench.get(&path).await;
+    let told = page.texts("#unreadable").join(" ");
+    assert!(told.contains("cannot be read: HR-01") && told.contains("do not reckon with it"), "{told}");
+    page.assert_says("by the rules that can be read");
+}
+
+#[tokio::test]
+async fn what_is_planned_stands_on_the_customers_paper_in_plain_words() {
+    let shop = Shop::staffed().await;
+    let (bench, ticket) = (shop.client(Role::Technician).await, troubled(&shop).await);
+    let plan = plans(&shop, ticket).await.remove(1);
+    let paper = shop.service.paper(&caller(&shop, Role::Desk).await, ticket, Purpose::Build).await.expect("a paper");
+    assert!(paper.blocks.iter().all(|block| block.heading != "What we plan to do"));
+    apply(&bench, ticket, revision(&shop, ticket).await, &plan.codes().join(" "), &[]).await;
+    let paper = shop.service.paper(&caller(&shop, Role::Desk).await, ticket, Purpose::Build).await.expect("a paper");
+    let block = paper.blocks.iter().find(|block| block.heading == "What we plan to do").expect("the plan");
+    for line in [
+        "We plan to fit another yoke. It joins the driveshaft to the unit.",
+        "We plan to fit nuts or bolts of the right thread.",
+        "We will check the unit on the bench again. Until then we do not call it fine.",
+        "None of this is done yet. We do it after you have signed.",
+    ] {
+        assert!(block.lines.iter().any(|one| one == line), "{line} not in {:?}", block.lines);
+    }
+    // Once somebody saw it done it is no plan any more.
+    write(&shop, Role::Technician, ticket, &[("yoke.spline", json!(32)), ("yoke.kind", json!("slip"))]).await;
+    let paper = shop.service.paper(&caller(&shop, Role::Desk).await, ticket, Purpose::Build).await.expect("a paper");
+    assert!(paper.blocks.iter().all(|block| block.lines.iter().all(|line| !line.contains("another yoke"))));
 }
 
 #[tokio::test]

@@ -29,6 +29,13 @@ async fn written(owner: &Client) -> Page {
     owner.follow(page).await
 }
 
+/// Puts a rule of the shop's own in force, as an owner does.
+pub async fn in_force(shop: &Shop) {
+    let owner = shop.client(Role::Owner).await;
+    written(&owner).await;
+    switch(&owner, "1", "yes").await;
+}
+
 async fn job(shop: &Shop, usage: &str, torque: Option<f64>) -> i64 {
     let number = take_in(shop).await;
     let mut facts = vec![("use.kind", json!(usage))];

@@ -23,5 +23,6 @@ mod roles;
 mod rules;
 mod steps;
 mod ticket;
+mod variants;
 mod walk;
 mod what_if;

@@ -9,14 +9,14 @@ use endplay::ticket::{Edit, FactChange, Price, PriceLine, Purpose, Role, Source}
 use serde_json::json;
 
 /// Sends the copy's form with these changes.
-async fn send(client: &Client, ticket: i64, fields: &[(&str, &str)]) -> Page {
+pub async fn send(client: &Client, ticket: i64, fields: &[(&str, &str)]) -> Page {
     let page = client.get(&format!("/tickets/{ticket}/what-if")).await;
     let base = page.value("base");
     let all = [&[("base", base.as_str())], fields].concat();
     client.post(&format!("/tickets/{ticket}/what-if"), &all).await
 }
 
-async fn keep(client: &Client, ticket: i64, name: &str, fields: &[(&str, &str)]) -> Page {
+pub async fn keep(client: &Client, ticket: i64, name: &str, fields: &[(&str, &str)]) -> Page {
     send(client, ticket, &[&[("name", name), ("do", "keep")], fields].concat()).await
 }
 
@@ -28,7 +28,27 @@ async fn link(shop: &Shop, ticket: i64, purpose: Purpose) -> String {
     format!("/c/{}", made.pass.expect("shown once"))
 }
 
-const BY_HAND: (&str, &str) = ("f.valve_body.kind", "manual");
+/// What the page sends when this offer is picked.
+pub fn offer(page: &Page, at: usize) -> String {
+    page.attributes("input[name=variant]", "value").remove(at)
+}
+
+pub async fn source(shop: &Shop, ticket: i64, path: &str) -> Source {
+    let page = shop.service.ticket(&caller(shop, Role::Desk).await, ticket).await.expect("the ticket");
+    let fact = endplay::job::fact_named(path).expect("a fact");
+    page.revision.contents.facts.origin(fact).expect("known").source
+}
+
+/// Makes a variant the job, as the page sends it.
+pub async fn make_it_the_job(client: &Client, ticket: i64, nth: i32) -> Page {
+    let page = client.get(&format!("/tickets/{ticket}")).await;
+    let to = format!("/tickets/{ticket}/variants/{nth}/apply");
+    let field = |name: &str| page.attributes(&format!("form[action='{to}'] [name={name}]"), "value").remove(0);
+    let (version, total) = (field("version"), field("total"));
+    client.post(&to, &[("version", &version), ("total", &total)]).await
+}
+
+pub const BY_HAND: (&str, &str) = ("f.valve_body.kind", "manual");
 
 #[tokio::test]
 async fn a_change_shows_what_it_does_before_anything_is_saved() {
@@ -129,7 +149,7 @@ async fn a_technician_tries_things_but_names_no_price() {
 }
 
 /// A job with a price, and two variants of it; the customer's page.
-async fn offered(shop: &Shop) -> (i64, String) {
+pub async fn offered(shop: &Shop) -> (i64, String) {
     let ticket = take_in(shop).await;
     write(shop, Role::Desk, ticket, &[("valve_body.kind", json!("auto")), ("pan.depth", json!("shallow"))]).await;
     let owner = caller(shop, Role::Desk).await;
@@ -165,26 +185,36 @@ async fn the_customer_reads_the_variants_in_plain_words_and_chooses_once() {
     }
     assert_eq!(shop.fingerprint().await, before, "looking changes nothing");
 
+    assert!(read.contains("With this choice:"), "{read}");
+    assert!(read.contains("That is 250.00 more than the build as it stands."), "{read}");
+    assert!(read.contains("The price stays the same."), "{read}");
+
     let to = format!("{path}/choose");
-    let nameless = phone.post(&to, &[("variant", "1.1"), ("chooser", " ")]).await;
+    let (by_hand, deep_pan) = (offer(&page, 0), offer(&page, 1));
+    let nameless = phone.post(&to, &[("variant", &by_hand), ("chooser", " ")]).await;
     assert_eq!(nameless.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert_eq!(nameless.attributes(".summary a", "href"), ["#chooser"]);
-    assert_eq!(nameless.attributes("input[name=variant][checked]", "value"), ["1.1"]);
+    assert_eq!(nameless.attributes("input[name=variant][checked]", "value"), [by_hand.as_str()]);
     let nothing = phone.post(&to, &[("chooser", "Rosa Fielding")]).await;
     assert_eq!(nothing.value("chooser"), "Rosa Fielding");
-    for wrong in ["1.7", "9.1"] {
-        phone.post(&to, &[("variant", wrong), ("chooser", "Rosa")]).await.assert_says("read it again");
+    let told_of_another = by_hand.replacen("1.1.", "2.1.", 1);
+    for wrong in ["1.7", "9.1", "1.1", "1.1.0000", told_of_another.as_str()] {
+        let refused = phone.post(&to, &[("variant", wrong), ("chooser", "Rosa")]).await;
+        refused.assert_says("read it again");
+        assert_eq!((refused.status, refused.value("chooser")), (StatusCode::UNPROCESSABLE_ENTITY, "Rosa".into()));
     }
     assert!(phone.post(&to, &[("variant", "one"), ("chooser", "Rosa")]).await.status.is_client_error());
     assert_eq!(shop.fingerprint().await, before, "nothing half done");
 
-    let choice = [("variant", "1.1"), ("chooser", "Rosa Fielding")];
+    let choice = [("variant", by_hand.as_str()), ("chooser", "Rosa Fielding")];
     for _ in 0..2 {
         let chosen = phone.follow(phone.post(&to, &choice).await).await;
         chosen.assert_says("You chose: Shift by hand.");
         assert!(chosen.attributes("input[name=variant]", "value").is_empty());
+        assert_eq!(chosen.texts(".variant-taken h3"), ["Shift by hand"]);
+        chosen.assert_says("This is your choice.");
     }
-    let other = phone.post(&to, &[("variant", "2.1"), ("chooser", "Rosa Fielding")]).await;
+    let other = phone.post(&to, &[("variant", &deep_pan), ("chooser", "Rosa Fielding")]).await;
     other.assert_says("You have chosen already.");
     let count = "SELECT count(*) FROM event WHERE happened->>'kind' = 'variant_chosen'";
     let count: i64 = sqlx::query_scalar(count).fetch_one(&shop.database.owner_pool).await.expect("a count");
@@ -193,10 +223,10 @@ async fn the_customer_reads_the_variants_in_plain_words_and_chooses_once() {
     let desk = shop.client(Role::Desk).await;
     let job = desk.get(&format!("/tickets/{ticket}")).await;
     assert!(job.texts(".variant-chosen")[0].starts_with("Chosen by Rosa Fielding"));
-    let applied = desk.post(&format!("/tickets/{ticket}/variants/1/apply"), &[("version", "1")]).await;
-    let job = desk.follow(applied).await;
+    let job = desk.follow(make_it_the_job(&desk, ticket, 1).await).await;
     job.assert_says("this is now version 4.");
     assert_eq!(fact(&shop, ticket, "valve_body.kind").await.map(|(value, _)| value), Some(json!("manual")));
+    assert_eq!(source(&shop, ticket, "valve_body.kind").await, Source::CustomerSaid, "they chose it themselves");
     assert_eq!(job.texts(".price-total"), ["2100.00"]);
     assert_eq!(job.texts(".variant h3"), ["Deep pan"], "what is now the job is no variant of it");
     assert_eq!(phone.get(&path).await.status, StatusCode::GONE, "the new version is signed by a new link");

@@ -130,3 +130,41 @@ fn with_every_lever_the_answer_is_proven_and_holds_what_it_says() {
     }
     assert!(shown > 30, "{shown}");
 }
+
+#[test]
+fn why_a_stop_stays_is_so_for_every_subset_of_levers() {
+    let mut seen = [0; 3];
+    for seed in 2_000..2_200 {
+        let mut next = chance(seed);
+        let job = troubled_job(&mut next);
+        let (limits, prices) = (Limits::default(), Prices::default());
+        let terms = Terms { limits: &limits, house: &[], prices: &prices, aside: &[], effort: u32::MAX };
+        let pulls = some(&job, &prices, 2 + (next() % 5) as usize, &mut next);
+        let desk = Desk { job: &job, terms: &terms, checks: checks(&terms), pulls: pulls.clone() };
+        let stops: Vec<_> = desk.checks.iter().filter(|rule| rule.severity == Severity::Stop && rule.counts).collect();
+        let said = |job: &Job| {
+            let derived = Derived::of(job, &limits);
+            stops.iter().map(|rule| rule.verdict(job, &derived, &limits).value().copied()).collect::<Vec<_>>()
+        };
+        let allowed = |chosen: &Vec<usize>| {
+            let hand: Hand = chosen.iter().copied().collect();
+            chosen.iter().all(|at| !pulls[*at].against.meets(hand))
+        };
+        let subsets = (0..1_usize << pulls.len())
+            .map(|subset| (0..pulls.len()).filter(|at| subset >> at & 1 == 1).collect::<Vec<_>>());
+        let before = said(&job);
+        let after: Vec<_> = subsets.filter(allowed).map(|chosen| said(&desk.with(&chosen))).collect();
+        for stop in desk.impossible(&desk.solve(Goal::Stops, Hand::default())) {
+            let at = stops.iter().position(|rule| rule.code == stop.rule.code).unwrap();
+            let brings = |said: &[Option<bool>]| {
+                before.iter().zip(said).any(|(was, is)| *was != Some(true) && *is == Some(true))
+            };
+            let ways = after.iter().filter(|said| said[at] == Some(false) && !brings(said)).count();
+            assert_eq!(ways > 0, stop.why == Stays::OrOthersStay, "seed {seed}: {stop:?}");
+            let always = after.iter().all(|said| said[at] == Some(true));
+            assert!(stop.why != Stays::Fixed || always, "seed {seed}: {stop:?}");
+            seen[stop.why as usize] += 1;
+        }
+    }
+    assert!(seen.iter().all(|times| *times > 0), "{seen:?}");
+}

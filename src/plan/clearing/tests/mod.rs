@@ -89,7 +89,17 @@ fn what_no_lever_reaches_is_said_to_be_impossible_and_why() {
     assert_eq!(clear.plans[0].codes(), ["yoke-slip"], "the rest is cleared all the same");
     let [stop] = clear.impossible.as_slice() else { panic!("{:?}", clear.impossible) };
     assert_eq!(stop.rule.code, "CSE-01");
-    assert_eq!(stop.because.iter().collect::<Vec<_>>(), [job.engine.pattern.id()]);
+    assert_eq!((stop.why, stop.rests_on.iter().collect::<Vec<_>>()), (Stays::Fixed, vec![job.engine.pattern.id()]));
+}
+
+#[test]
+fn a_stop_that_nothing_here_changes_is_known_to_stay_however_short_the_search() {
+    let mut job = wrong_yoke();
+    job.engine.pattern.set(EnginePattern::Other);
+    let clear = plans_at(&job, 1);
+    let why = |code: &str| clear.impossible.iter().find(|stop| stop.rule.code == code).map(|stop| stop.why);
+    assert_eq!((why("CSE-01"), why("OUT-01")), (Some(Stays::Fixed), Some(Stays::NotAllTried)));
+    assert!(!clear.proven && plans_for(&job).proven);
 }
 
 #[test]
@@ -173,7 +183,10 @@ fn a_rule_of_the_shops_own_counts_like_any_other() {
     let mut job = wrong_yoke();
     let helpless = clearing(&job, &terms);
     assert!(helpless.plans.is_empty(), "{:?}", helpless.plans);
-    assert_eq!(helpless.impossible[0].rule.code, "OUT-01", "each way out brings the shop's own stop");
+    let stop = &helpless.impossible[0];
+    assert_eq!((stop.rule.code.as_str(), stop.why), ("OUT-01", Stays::BringsAnother), "the shop's own");
+    let hasty = clearing(&job, &Terms { effort: 2, ..terms });
+    assert_eq!(hasty.impossible[0].why, Stays::NotAllTried, "what was not tried is not ruled out");
     job.output.end.set(OutputEnd::TappedBoltOn);
     job.driveshaft.kind.set(ShaftKind::SlipJoint);
     assert_eq!(clearing(&job, &terms).plans[0].codes(), ["yoke-bolt-on"]);

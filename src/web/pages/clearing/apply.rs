@@ -14,8 +14,8 @@ pub struct PlanSent {
     base: i32,
     /// Codes of levers.
     levers: Vec<String>,
-    /// Are its lines to be added to the price?
-    with_price: bool,
+    /// The price that was shown with it, when its lines are to be added.
+    with_price: Option<String>,
 }
 
 impl Entry for PlanSent {
@@ -24,7 +24,8 @@ impl Entry for PlanSent {
         Self {
             base: reader.number("base").and_then(|base| i32::try_from(base).ok()).unwrap_or_default(),
             levers: levers.split_whitespace().map(str::to_owned).collect(),
-            with_price: reader.fields().get("price") == Some("add"),
+            with_price: (reader.fields().get("price") == Some("add"))
+                .then(|| reader.fields().get("total").unwrap_or("not known").to_owned()),
         }
     }
 }

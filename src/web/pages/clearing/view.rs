@@ -1,8 +1,10 @@
 //! One plan as the page shows it.
 
-use crate::plan::clearing::{Change, Impossible, Offer, Plan, RuleNamed};
-use crate::plan::levers::Undo;
-use crate::ticket::{NOT_KNOWN, TicketFacts, in_words};
+use crate::plan::clearing::{Change, Impossible, Offer, Plan, RuleNamed, Stays};
+use crate::plan::levers::{Prices, Undo};
+use crate::quantity::Cents;
+use crate::service::price_with;
+use crate::ticket::{NOT_KNOWN, Price, TicketFacts, in_words};
 use crate::web::findings::counted;
 
 /// A plan beside the others.
@@ -13,7 +15,12 @@ pub struct PlanCard {
     /// What of it cannot be undone, in a sentence.
     pub lasting: String,
     pub proven: bool,
+    /// What it does otherwise than the first plan, in sentences; nothing for the first.
+    pub differs: Vec<String>,
+    /// Its changes; of a later plan only those that the first does not make.
     pub changes: Vec<ChangeCard>,
+    /// Those that the first plan makes, too.
+    pub shared: Vec<ChangeCard>,
     /// Stops and cautions that stay.
     pub left: Vec<RuleNamed>,
     /// Cautions and notes it brings.
@@ -30,6 +37,8 @@ pub struct PlanCard {
     pub levers: String,
     /// How many of its changes cost something.
     pub priced: usize,
+    /// The price with a line for each of those, in words.
+    pub total: String,
 }
 
 /// One change of a plan.
@@ -45,17 +54,32 @@ pub struct ChangeCard {
     pub brings: Vec<RuleNamed>,
 }
 
-/// A stop that nothing here clears.
+/// A stop that stays with every plan shown.
 pub struct Stuck {
     pub rule: RuleNamed,
-    /// Do facts that nothing changes make it so? If not, each way out brings another stop.
-    pub fixed: bool,
-    /// The facts: label and value.
+    /// Why, in a sentence.
+    pub why: &'static str,
+    /// The facts it rests on: label and value.
     pub facts: Vec<(&'static str, String)>,
 }
 
+/// What a plan is shown beside.
+pub struct Beside<'a> {
+    /// The facts as they stand.
+    pub facts: &'a TicketFacts,
+    /// The price as it stands.
+    pub price: Option<&'a Price>,
+    /// What levers cost here.
+    pub prices: &'a Prices,
+    /// The first plan; none for itself.
+    pub first: Option<&'a Plan>,
+}
+
 impl PlanCard {
-    pub fn new(plan: &Plan, facts: &TicketFacts) -> Self {
+    pub fn new(plan: &Plan, beside: &Beside<'_>) -> Self {
+        let (facts, codes) = (beside.facts, plan.codes());
+        let common = |change: &&Change| beside.first.is_some_and(|first| first.codes().contains(&change.lever.code));
+        let (shared, own): (Vec<_>, Vec<_>) = plan.changes.iter().partition(common);
         let never = plan.for_good();
         let hard = plan.changes.iter().filter(|change| change.lever.undo == Undo::WithTrouble).count();
         let lasting = match (never, hard) {
@@ -76,7 +100,9 @@ impl PlanCard {
             labour: hours(plan.minutes),
             lasting,
             proven: plan.proven,
-            changes: plan.changes.iter().map(ChangeCard::new).collect(),
+            differs: beside.first.map(|first| differs(plan, first)).unwrap_or_default(),
+            changes: own.into_iter().map(ChangeCard::new).collect(),
+            shared: shared.into_iter().map(ChangeCard::new).collect(),
             left: plan.left.clone(),
             brought: plan.brought.clone(),
             to_do: plan.to_do.iter().map(|fact| fact.declaration().label).collect(),
@@ -91,20 +117,52 @@ impl PlanCard {
                 .iter()
                 .map(|(fact, value)| (fact.declaration().label, facts.words(*fact), written(value, *fact)))
                 .collect(),
-            levers: plan.codes().join(" "),
+            total: price_with(beside.price, &codes, beside.prices).total_in_words(),
+            levers: codes.join(" "),
             priced: plan.changes.iter().filter(|change| change.cost.0 > 0).count(),
         }
     }
 }
 
-/// What a plan promises, as a heading.
+/// What a later plan does otherwise than the first, the money and the time before all.
+fn differs(plan: &Plan, first: &Plan) -> Vec<String> {
+    let named = |of: &Plan, other: &Plan| {
+        let others = other.codes();
+        let only = of.changes.iter().filter(|change| !others.contains(&change.lever.code));
+        only.map(|change| change.lever.name).collect::<Vec<_>>().join("; ")
+    };
+    let money = match plan.cost.0.saturating_sub(first.cost.0) {
+        0 => "the same money".to_owned(),
+        more @ 1.. => format!("{} more", Cents(more)),
+        less => format!("{} less", Cents(less.saturating_neg())),
+    };
+    let time = match (plan.minutes, first.minutes) {
+        (own, its) if own == its => "the same time".to_owned(),
+        (own, its) if own > its => format!("{} longer", hours(own - its)),
+        (own, its) => format!("{} shorter", hours(its - own)),
+    };
+    let (besides, without) = (named(plan, first), named(first, plan));
+    let mut lines = vec![format!("Against plan 1: {money}, {time}.")];
+    if !besides.is_empty() {
+        lines.push(format!("It does besides: {besides}."));
+    }
+    if !without.is_empty() {
+        lines.push(format!("It does without: {without}."));
+    }
+    lines
+}
+
+/// What a plan promises, as a heading. That there is nothing cheaper or better is said only when it was shown.
 fn title(plan: &Plan) -> &'static str {
-    match (plan.offer, plan.leaves_a_stop(), plan.left.is_empty()) {
-        (Offer::NoStop, _, true) => "No stop and no caution, for the least",
-        (Offer::NoStop, false, _) => "No stop, for the least",
-        (Offer::NoStop, true, _) => "Every stop that can be cleared, for the least",
-        (Offer::NoCaution, false, true) => "No stop and no caution",
-        (Offer::NoCaution, ..) => "As few stops and cautions as can be",
+    match (plan.offer, plan.leaves_a_stop(), plan.left.is_empty(), plan.proven) {
+        (Offer::NoStop, _, true, true) => "No stop and no caution, for the least",
+        (Offer::NoStop, false, _, true) => "No stop, for the least",
+        (Offer::NoStop, true, _, true) => "Every stop that can be cleared together, for the least",
+        (Offer::NoStop | Offer::NoCaution, _, true, _) => "No stop and no caution",
+        (Offer::NoStop, false, _, false) => "No stop",
+        (Offer::NoStop, true, _, false) => "Fewer stops",
+        (Offer::NoCaution, .., true) => "As few stops and cautions as can be",
+        (Offer::NoCaution, .., false) => "Fewer stops and cautions",
         (Offer::NothingForGood, ..) => "Nothing changed for good",
         (Offer::OtherMeans, ..) => "Another way",
     }
@@ -127,11 +185,17 @@ impl ChangeCard {
 
 impl Stuck {
     pub fn new(stop: &Impossible, facts: &TicketFacts) -> Self {
-        let fixed = !stop.because.is_empty();
-        let shown = if fixed { stop.because } else { stop.rests_on };
+        let why = match stop.why {
+            Stays::Fixed => "Nothing known here clears it: it rests on what no change here reaches.",
+            Stays::BringsAnother => "Every set of changes known here was tried: each that clears it brings a new stop.",
+            Stays::OrOthersStay => "It can be cleared, but then other stops stay: not all of them can go together.",
+            Stays::NotAllTried => {
+                "No way was found, but there were too many to try them all. There may be one: look for it yourself."
+            }
+        };
         let fact = |fact: crate::job::FactId| (fact.declaration().label, facts.words(fact));
-        let facts = shown.iter().map(fact).filter(|(_, value)| value != NOT_KNOWN).collect();
-        Self { rule: stop.rule.clone(), fixed, facts }
+        let facts = stop.rests_on.iter().map(fact).filter(|(_, value)| value != NOT_KNOWN).collect();
+        Self { rule: stop.rule.clone(), why, facts }
     }
 }
 
@@ -149,7 +213,6 @@ mod tests {
     use super::*;
     use crate::job::Job;
     use crate::plan::clearing::{Terms, clearing};
-    use crate::plan::levers::Prices;
     use crate::rules::Limits;
 
     #[test]
@@ -166,11 +229,52 @@ mod tests {
         let (limits, prices) = (Limits::default(), Prices::default());
         let terms = Terms { limits: &limits, house: &[], prices: &prices, aside: &[], effort: Terms::EFFORT };
         let clearing = clearing(&job, &terms);
-        let card = PlanCard::new(&clearing.plans[0], &TicketFacts::default());
+        let facts = TicketFacts::default();
+        let beside = Beside { facts: &facts, price: None, prices: &prices, first: None };
+        let card = PlanCard::new(&clearing.plans[0], &beside);
         assert_eq!(card.title, "No stop and no caution");
         assert_eq!(card.lasting, "Everything in it can be undone.");
         assert_eq!(card.to_do, ["Bell bore runout"]);
         assert_eq!(card.waits, "1 check is then not decided until it is.");
         assert_eq!(card.levers, "bell-offset-dowels");
+    }
+
+    #[test]
+    fn a_later_plan_says_first_what_it_does_otherwise() {
+        let mut job = Job::plain();
+        job.yoke.spline.set(27);
+        job.output.o_ring.set(true);
+        let (limits, prices) = (Limits::default(), Prices::default());
+        let terms = Terms { limits: &limits, house: &[], prices: &prices, aside: &[], effort: Terms::EFFORT };
+        let plans = clearing(&job, &terms).plans;
+        let facts = TicketFacts::default();
+        let beside = Beside { facts: &facts, price: None, prices: &prices, first: Some(&plans[0]) };
+        let card = PlanCard::new(&plans[1], &beside);
+        assert!(
+            card.differs[0].starts_with("Against plan 1: ") && card.differs[0].contains(" more, "),
+            "{:?}",
+            card.differs
+        );
+        assert_eq!(card.differs[1..], ["It does besides: Take the O-ring off the output shaft."]);
+        let names = |changes: &[ChangeCard]| changes.iter().map(|change| change.name).collect::<Vec<_>>();
+        assert_eq!(names(&card.changes), ["Take the O-ring off the output shaft"]);
+        assert_eq!(names(&card.shared), ["Fit a slip yoke for this output shaft"]);
+    }
+
+    #[test]
+    fn the_least_and_the_best_are_said_only_when_they_were_shown() {
+        let mut job = Job::plain();
+        job.yoke.spline.set(27);
+        let (limits, prices) = (Limits::default(), Prices::default());
+        let terms = Terms { limits: &limits, house: &[], prices: &prices, aside: &[], effort: Terms::EFFORT };
+        let mut plan = clearing(&job, &terms).plans.remove(0);
+        assert_eq!(title(&plan), "No stop and no caution, for the least");
+        plan.proven = false;
+        assert_eq!(title(&plan), "No stop and no caution");
+        let left = RuleNamed { code: "OUT-01".into(), title: String::new(), severity: crate::rules::Severity::Stop };
+        plan.left.push(left);
+        assert_eq!(title(&plan), "Fewer stops");
+        plan.proven = true;
+        assert_eq!(title(&plan), "Every stop that can be cleared together, for the least");
     }
 }

@@ -60,8 +60,10 @@ impl Entry for Choice {
 impl Choice {
     /// The command it stands for; none when no variant has such a name.
     pub fn choice(self, agent: String) -> Option<CustomerChoice> {
-        let (nth, version) = self.variant.split_once('.')?;
-        Some(CustomerChoice { nth: nth.parse().ok()?, version: version.parse().ok()?, name: self.name, agent })
+        let mut parts = self.variant.splitn(3, '.');
+        let (nth, version) = (parts.next()?.parse().ok()?, parts.next()?.parse().ok()?);
+        let told = parts.next().unwrap_or_default().to_owned();
+        Some(CustomerChoice { nth, version, told, name: self.name, agent })
     }
 }
 

@@ -1,15 +1,17 @@
 //! What was changed on the copy: facts of any group, hours and price, all of it carried in the form.
 
-use crate::job::{FactId, GROUPS, Sheet, fact_ids, fact_named, read_text};
-use crate::plan::steps::filler;
-use crate::service::{TicketPage, Variant};
-use crate::ticket::{Contents, Edit, FactChange, Price, Source};
+use crate::job::{FactId, GROUPS, fact_ids, fact_named, read_text};
+use crate::plan::can_be_decided;
+use crate::service::{TicketPage, Variant, cannot_be_planned};
+use crate::ticket::{Contents, Edit, FactChange, Price, Severity, Source};
 use crate::web::facts::{as_typed, name_of};
 use crate::web::form::{Fields, Problem, Reader};
 use crate::web::pages::ticket::price;
 
 /// The start of the names under which a form sends facts.
 const FACT: &str = "f.";
+/// The group that is shown when nothing stands against the job.
+const FIRST: &str = "valve_body";
 
 /// What is tried.
 pub struct Trial {
@@ -42,15 +44,19 @@ pub enum Step {
     Keep,
 }
 
-/// The facts of a group that can be tried. What the shop's records fill in is not, and what is measured is read on the
-/// unit: nobody tries out a good reading.
+/// The facts of a group that can be tried: what somebody decides, not what is found, read or tried on the unit.
 pub fn facts_of(group: &str) -> impl Iterator<Item = FactId> {
     let own = move |fact: &FactId| fact.declaration().path.split_once('.').is_some_and(|(of, _)| of == group);
-    fact_ids().filter(own).filter(|fact| can_be_tried(*fact))
+    fact_ids().filter(own).filter(|fact| can_be_decided(*fact))
 }
 
-fn can_be_tried(fact: FactId) -> bool {
-    filler(fact).is_none() && !matches!(fact.declaration().sheet, Sheet::Measured | Sheet::Paper)
+/// The group with the facts that the gravest findings rest on, of those that can be tried.
+fn that_matters(ticket: &TicketPage) -> &'static str {
+    let findings = &ticket.revision.judgement.findings;
+    let of = |severity| findings.iter().filter(move |found| found.severity == severity);
+    let grave = of(Severity::Stop).chain(of(Severity::Caution)).flat_map(|found| &found.facts);
+    let decided = grave.filter_map(|path| fact_named(path)).find(|fact| can_be_decided(*fact));
+    decided.and_then(|fact| fact.declaration().path.split_once('.')).map_or(FIRST, |(group, _)| group)
 }
 
 /// The groups that have facts to try, in the job file's order.
@@ -63,6 +69,7 @@ pub fn held(ticket: &TicketPage, variant: Option<&Variant>) -> Fields {
     let mut fields = Fields::default().with("base", ticket.revision.number.to_string());
     let mut price = ticket.revision.contents.price();
     fields.set("priced", "yes");
+    fields.set("group", that_matters(ticket));
     if let Some(variant) = variant {
         fields.set("variant", variant.nth.to_string());
         fields.set("name", variant.name.clone());
@@ -72,7 +79,9 @@ pub fn held(ticket: &TicketPage, variant: Option<&Variant>) -> Fields {
         }
         price = variant.edit.price.as_ref().or(price);
         let first = variant.edit.facts.first().and_then(|change| change.path.split_once('.'));
-        fields.set("group", first.map_or("", |(group, _)| group));
+        if let Some((group, _)) = first {
+            fields.set("group", group);
+        }
     }
     for (at, line) in price.into_iter().flat_map(|price| &price.lines).enumerate() {
         fields.set(price::what_name(at + 1), line.what.clone());
@@ -101,7 +110,7 @@ impl Trial {
         let mut problems = reader.problems();
         let mut edit = Edit { price: Some(price).filter(|price| priced && differs(price, base)), ..Edit::default() };
         for (path, sent) in typed.starting(FACT).filter(|(path, _)| drop.as_deref() != Some(*path)) {
-            match fact_named(path).filter(|fact| can_be_tried(*fact)).map(|fact| change(fact, sent, base)) {
+            match fact_named(path).map(|fact| change(fact, sent, base)) {
                 Some(Ok(change)) => edit.facts.extend(change),
                 Some(Err(problem)) => problems.push(problem),
                 None => {}
@@ -175,10 +184,13 @@ fn change(fact: FactId, sent: &str, base: &Contents) -> Result<Option<FactChange
     if sent == as_typed(recorded.as_ref()) {
         return Ok(None);
     }
+    if !can_be_decided(fact) {
+        return Err(Problem { field: name_of(declaration), message: cannot_be_planned(declaration.path) });
+    }
     let value = read_text(sent, declaration)
         .map_err(|error| Problem { field: name_of(declaration), message: error.message })?;
-    // What is tried is what the customer would ask for, or what would be done.
-    let source = if declaration.sheet == Sheet::Spec { Source::CustomerSaid } else { Source::Planned };
+    // Whoever types it: until it is done, it is a plan.
+    let source = Source::Planned;
     Ok((value != recorded).then(|| FactChange { path: declaration.path.to_owned(), value, source }))
 }
 
@@ -224,13 +236,26 @@ mod tests {
 
     #[test]
     fn nobody_tries_out_a_reading() {
-        assert_eq!(trial("f.bench.rear_end_play_in=0.012&f.yoke.kind=slip").edit.facts.len(), 1);
-        assert!(facts_of("bench").all(|fact| fact.declaration().sheet != Sheet::Measured));
+        for found in
+            ["bench.rear_end_play_in=0.012", "one_way.low=correct", "one_way.race_state=smooth", "case.crack=none"]
+        {
+            let trial = trial(&format!("f.{found}&f.yoke.kind=slip"));
+            assert_eq!((trial.edit.facts.len(), trial.problems.len()), (1, 1), "{found}");
+        }
+        assert_eq!(facts_of("bench").count(), 0);
+        let one_way: Vec<_> = facts_of("one_way").map(|fact| fact.declaration().path).collect();
+        assert_eq!(one_way, ["one_way.race_shape", "one_way.kind", "one_way.elements"]);
+    }
+
+    #[test]
+    fn what_is_tried_is_a_plan_whoever_types_it() {
+        let trial = trial("f.valve_body.kind=manual&f.pan.depth=deep");
+        assert!(trial.edit.facts.len() == 2 && trial.edit.facts.iter().all(|fact| fact.source == Source::Planned));
     }
 
     #[test]
     fn every_group_shown_can_be_asked_for_and_no_record_is_typed() {
-        assert!(groups().all(|group| facts_of(group).all(|fact| filler(fact).is_none())));
+        assert!(groups().all(|group| facts_of(group).all(|fact| crate::plan::steps::filler(fact).is_none())));
         assert!(!groups().any(|group| group == "order" || group == "paper"));
         assert!(groups().any(|group| group == "converter"));
     }

@@ -3,7 +3,6 @@
 use super::form::{Trial, facts_of, groups, hours};
 use crate::job::{FactId, Job, fact_named, group_label};
 use crate::plan::levers::{Lever, Prices, levers};
-use crate::quantity::Cents;
 use crate::rules::{Derived, DerivedId, Limits};
 use crate::service::{Preview, Revision, TicketPage, Variant};
 use crate::ticket::{Action, Change, Clash, Contents, Price, Unmerged, may};
@@ -132,10 +131,7 @@ impl WhatIfPage {
             nth: variant.map(|variant| variant.nth),
             group: trial.group,
             groups: groups().map(|group| (group, group_label(group))).collect(),
-            fields: shown
-                .iter()
-                .map(|fact| FactField::new(*fact, &standing, recorded.facts.origin(*fact), 0))
-                .collect(),
+            fields: shown.iter().map(|fact| FactField::new(*fact, &standing, None, 0)).collect(),
             carried: typed
                 .iter()
                 .filter(|(path, value)| !is_shown(path) && is_changed(path, value))
@@ -206,9 +202,7 @@ fn summary(changes: &[Change], difference: &Difference) -> String {
 
 impl PriceMove {
     fn new(before: Option<&Price>, after: Option<&Price>) -> Self {
-        let total = |price: Option<&Price>| {
-            price.and_then(Price::total).map_or_else(|| "not named".to_owned(), |total: Cents| total.to_string())
-        };
+        let total = |price: Option<&Price>| price.cloned().unwrap_or_default().total_in_words();
         let lines = after.into_iter().flat_map(|price| &price.lines);
         Self {
             before: total(before),
