@@ -3,6 +3,7 @@
 use super::Declaration;
 use serde_json::Value;
 use std::fmt;
+use std::ops::RangeInclusive;
 
 /// One thing that was refused, for a person to put right.
 #[derive(Clone, Debug, PartialEq, serde::Serialize)]
@@ -62,6 +63,9 @@ pub(super) fn allowed_in_file(declaration: &Declaration) -> String {
     }
 }
 
+/// The years a person may type: of a rulebook in use, or of one that is long out of date.
+pub(super) const YEARS_TYPED: RangeInclusive<i64> = 1950..=2099;
+
 /// What a person may type for this fact.
 pub(super) fn allowed_in_form(declaration: &Declaration) -> String {
     use super::Kind::{Choice, Date, YesNo};
@@ -72,6 +76,9 @@ pub(super) fn allowed_in_form(declaration: &Declaration) -> String {
             format!("one of: {}", labels.join("; "))
         }
         Date => "a real date as year-month-day, such as 2026-03-31".to_owned(),
+        super::Kind::Year => {
+            format!("a year in four figures, from {} to {}, such as 2027", YEARS_TYPED.start(), YEARS_TYPED.end())
+        }
         _ => allowed_anywhere(declaration),
     }
 }

@@ -35,7 +35,7 @@ pub fn random_value(declaration: &Declaration, mut next: impl FnMut() -> u64) ->
         },
         Kind::Number(_) => number_json(number(declaration, draw, next())),
         Kind::Date => json!(format!("{:04}-{:02}-{:02}", draw % 9999 + 1, next() % 12 + 1, next() % 28 + 1)),
-        Kind::Year => json!(draw % 9999 + 1),
+        Kind::Year => json!(draw % 150 + 1950),
         Kind::Text => json!(*pick(&["type_1", "type_2", "Type 1", " type_1", "žlutá \"3\""], draw)),
     }
 }

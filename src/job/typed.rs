@@ -1,6 +1,6 @@
 //! One value between a person and the job: what a form's field says, and how a value is said back.
 
-use super::error::{JobError, allowed_in_form, cut};
+use super::error::{JobError, YEARS_TYPED, allowed_in_form, cut};
 use super::value::number_json;
 use super::{Declaration, FactId, Job, Kind, Word};
 use crate::quantity::{Unread, number_and_unit, parts_in_one, unit_in_words, unit_named};
@@ -19,7 +19,10 @@ pub fn read_text(text: &str, declaration: &Declaration) -> Result<Option<Value>,
         Kind::YesNo => yes_or_no(text).map(Value::from),
         Kind::Choice(words) => word_meant(text, words).map(|word| Value::from(word.code)),
         Kind::Date | Kind::Text => Some(Value::from(text)),
-        Kind::Count | Kind::Year => Some(number(text, "", declaration)?),
+        Kind::Count => Some(number(text, "", declaration)?),
+        // Two figures are short for a year, not a year of their own.
+        Kind::Year => Some(number(text, "", declaration)?)
+            .filter(|year| year.as_i64().is_some_and(|year| YEARS_TYPED.contains(&year))),
         Kind::Number(symbol) => Some(number(text, symbol, declaration)?),
     };
     match value.filter(|value| (declaration.check)(value, declaration).is_ok()) {

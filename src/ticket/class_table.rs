@@ -46,9 +46,11 @@ pub fn class_facts() -> impl Iterator<Item = FactId> {
 }
 
 impl ClassTable {
-    /// `2027, Tin Bridge Timing, class A`.
+    /// `2027, Tin Bridge Timing, class A`, whether the class was typed as `A` or as `Class A`.
     pub fn name(&self) -> String {
-        format!("{}, {}, class {}", self.year, self.body, self.class)
+        let says_class = self.class.split_whitespace().any(|word| word.eq_ignore_ascii_case("class"));
+        let word = if says_class { "" } else { "class " };
+        format!("{}, {}, {word}{}", self.year, self.body, self.class)
     }
 
     /// The table as facts of a job of which nothing else is known.
@@ -119,6 +121,15 @@ mod tests {
     fn taken(table: &ClassTable, before: &Contents) -> Contents {
         let hand = Hand { by: "Ada".into(), at: Timestamp::UNIX_EPOCH };
         merge(before, before, &table.edit(), &hand).expect("a table always fits")
+    }
+
+    #[test]
+    fn a_class_is_called_a_class_once() {
+        let name = |class: &str| ClassTable { class: class.into(), ..table() }.name();
+        assert_eq!(name("A"), "2027, Tin Bridge Timing, class A");
+        assert_eq!(name("class A"), "2027, Tin Bridge Timing, class A");
+        assert_eq!(name("Stock Class"), "2027, Tin Bridge Timing, Stock Class");
+        assert_eq!(name("Classic"), "2027, Tin Bridge Timing, class Classic");
     }
 
     #[test]

@@ -102,7 +102,8 @@ fn a_field_refuses_with_a_sentence() {
         ("vehicle.axle_ratio", "3.42:2", "what does \":2\" mean here"),
         ("event.date", "31.03.2026", "such as 2026-03-31"),
         ("event.date", "2026-02-30", "a real date"),
-        ("class_table.year", "26.5", "a year as a whole number"),
+        ("class_table.year", "26.5", "a year in four figures"),
+        ("class_table.year", "27", "it must be a year in four figures, from 1950 to 2099, such as 2027."),
         ("fluid.used", "type\u{0}1", "words on one line"),
     ] {
         let message = read(path, text).expect_err(path);

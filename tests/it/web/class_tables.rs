@@ -75,6 +75,13 @@ async fn everything_wrong_with_a_table_is_named_and_stays_as_typed() {
     assert_eq!(page.status, StatusCode::UNPROCESSABLE_ENTITY);
     assert_eq!(page.attributes("#summary a", "href"), ["#year", "#body", "#f.class_table.shield_s"]);
     assert_eq!((page.value("year"), page.value("f.class_table.shield_s")), ("soon".to_owned(), "-1".to_owned()));
+    for year in ["27", "1949", "20270"] {
+        let short = [("year", year), ("body", "Tin Bridge Timing"), ("class", "A"), ("f.class_table.shield_s", "9")];
+        let page = desk.post("/class-tables", &short).await;
+        assert_eq!(page.attributes("#summary a", "href"), ["#year"], "{year}");
+        page.assert_says("it must be a year in four figures, from 1950 to 2099, such as 2027.");
+        assert_eq!(page.value("year"), year, "what was typed stays");
+    }
     let nothing = [("year", "2027"), ("body", "Tin Bridge Timing"), ("class", "A"), ("offered", "yes")];
     let page = desk.post("/class-tables", &nothing).await;
     assert_eq!(page.attributes("#summary a", "href"), ["#asks"]);
