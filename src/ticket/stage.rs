@@ -1,6 +1,7 @@
 //! The stages a ticket goes through, and which may follow which.
 
 use super::coded::coded;
+use crate::plan::steps::Phase;
 
 coded! {
     /// Where a job stands, from the counter to after-care.
@@ -92,6 +93,22 @@ impl Stage {
             _ => Self::Delivery,
         };
         self >= first
+    }
+
+    /// The phase of the work that begins with it; none when no work is left.
+    ///
+    /// Not every job is machined, so what is washed belongs to the stage in which the unit goes together.
+    pub const fn phase(self) -> Option<Phase> {
+        match self {
+            Self::Intake | Self::Spec => Some(Phase::Intake),
+            Self::Teardown | Self::Quote | Self::Parts => Some(Phase::Teardown),
+            Self::Machining => Some(Phase::Machining),
+            Self::Assembly => Some(Phase::Wash),
+            Self::Test => Some(Phase::Test),
+            Self::Delivery => Some(Phase::Delivery),
+            Self::AfterCare => Some(Phase::Installation),
+            Self::Closed | Self::Declined => None,
+        }
     }
 
     /// Every stage that one move leads to, in the order of the work.

@@ -22,6 +22,7 @@ mod people;
 mod roles;
 mod rules;
 mod steps;
+mod steps_late;
 mod ticket;
 mod variants;
 mod walk;

@@ -4,7 +4,7 @@ use super::state::{Done, Verdict, failed, locked, warnings};
 use crate::plan::steps::{Phase, Step, steps};
 use crate::service::TicketPage;
 use crate::ticket::{Act, done};
-use crate::web::findings::{FactLink, From, fact_link};
+use crate::web::findings::{FactLink, From, counted, fact_link};
 use crate::web::frame::Frame;
 use crate::web::pages::ticket::{Head, Now};
 use askama::Template;
@@ -26,8 +26,12 @@ pub struct ListPage {
     undo: Option<(&'static str, i32)>,
     /// What is wrong with the order of the work.
     order: Vec<Verdict>,
-    /// The step to do next.
+    /// The step to do next: the first open one of the phase the job is in, or of a later one.
     next: Option<(&'static str, &'static str)>,
+    /// What earlier phases have left open, in words; empty when nothing is.
+    left: String,
+    /// The first of it, where that leads.
+    left_at: &'static str,
     phases: Vec<PhaseView>,
     /// Work that can be added by hand: code and name.
     more: Vec<(&'static str, &'static str)>,
@@ -39,7 +43,12 @@ struct PhaseView {
     id: &'static str,
     /// Done of all, in words.
     count: String,
+    /// What is in sight. Of a phase the job has left without a word in its log, the hold points alone.
     items: Vec<Item>,
+    /// The rest of such a phase, folded away.
+    unlogged: Vec<Item>,
+    /// Has the job left it?
+    past: bool,
     /// Steps that may be part of the job.
     open: Vec<OpenStep>,
 }
@@ -90,6 +99,11 @@ impl ListPage {
     pub fn new(frame: Frame, page: &TicketPage, now: &Now, did: &str) -> Self {
         let phases: Vec<_> = Phase::ALL.into_iter().map(|phase| phase_view(phase, page, now)).collect();
         let items = || phases.iter().flat_map(|phase| &phase.items);
+        let is_open = |item: &&Item| item.done.is_none();
+        let ahead = phases.iter().filter(|phase| !phase.past).flat_map(|phase| &phase.items);
+        let behind = || phases.iter().filter(|phase| phase.past);
+        let left = || behind().flat_map(|phase| phase.items.iter().chain(&phase.unlogged)).filter(is_open);
+        let holds = left().filter(|item| item.step.hold_point).count();
         let just = items().find(|item| item.step.code == did);
         let undo = just.and_then(|item| Some((item.step.code, item.done.as_ref().filter(|done| done.fresh)?.place)));
         let order = page.revision.judgement.findings.iter();
@@ -107,7 +121,21 @@ impl ListPage {
                 .filter(|found| found.facts.iter().any(|fact| fact.starts_with("order.")))
                 .map(Verdict::of)
                 .collect(),
-            next: items().find(|item| item.done.is_none()).map(|item| (item.step.code, item.step.title)),
+            next: ahead.into_iter().find(is_open).map(|item| (item.step.code, item.step.title)),
+            left: match (left().count(), holds) {
+                (0, _) => String::new(),
+                (all, 0) => format!("{} of earlier phases not logged", counted(all, "step")),
+                (all, holds) => {
+                    format!(
+                        "{} of earlier phases not logged, {} among them",
+                        counted(all, "step"),
+                        counted(holds, "hold point")
+                    )
+                }
+            },
+            left_at: behind()
+                .find(|phase| phase.items.iter().chain(&phase.unlogged).any(|item| is_open(&item)))
+                .map_or("", |phase| phase.id),
             more: steps()
                 .filter(|step| can_be_added(step) || only_hand(step))
                 .filter_map(|step| Some((step.code, step.added_as?)))
@@ -147,11 +175,16 @@ fn phase_view(phase: Phase, page: &TicketPage, now: &Now) -> PhaseView {
         (!waits.is_empty() && !step.only_by_hand).then_some(OpenStep { step, waits })
     });
     let (done, all) = progress(page, |step| step.phase == phase);
+    let past = page.ticket.stage.phase().is_some_and(|current| phase < current);
+    let items = of_phase().filter(|step| is_needed(page, step)).map(|step| item(step, page, now));
+    let (items, unlogged) = items.partition(|item| !past || done > 0 || item.step.hold_point);
     PhaseView {
         label: phase.label(),
         id: phase.letters(),
         count: format!("{done} of {all} done"),
-        items: of_phase().filter(|step| is_needed(page, step)).map(|step| item(step, page, now)).collect(),
+        items,
+        unlogged,
+        past,
         open: open.collect(),
     }
 }
