@@ -27,6 +27,9 @@ async fn questions_are_answered_one_after_the_other() {
         }
         walk.visitor.write(&field, "0.004").await;
         walk.visitor.press("Save and ask the next").await;
+        walk.visitor.reads("Choose how you know it (").await;
+        walk.visitor.choose(&format!("s.{fact}"), "measured").await;
+        walk.visitor.press("Save and ask the next").await;
         walk.visitor.reads("Saved ").await;
         if script {
             walk.look("next-saved").await;

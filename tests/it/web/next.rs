@@ -14,9 +14,9 @@ fn asked(page: &Page) -> String {
 
 /// Answers what is asked, as its control would.
 async fn answer(client: &Client, ticket: i64, page: &Page, typed: &str) -> Page {
-    let field = format!("f.{}", asked(page));
+    let (field, source) = (format!("f.{}", asked(page)), format!("s.{}", asked(page)));
     let (base, ask, skip) = (page.value("base"), asked(page), page.value("skip"));
-    let fields = [("base", base.as_str()), ("ask", &ask), ("skip", &skip), (&field, typed)];
+    let fields = [("base", base.as_str()), ("ask", &ask), ("skip", &skip), (&field, typed), (&source, "looked")];
     client.post(&format!("/tickets/{ticket}/next"), &fields).await
 }
 
@@ -127,4 +127,29 @@ async fn a_finished_job_asks_nothing() {
     desk.post(&format!("/tickets/{ticket}/stage"), &fields).await;
     let page = desk.get(&format!("/tickets/{ticket}/next")).await;
     assert_eq!(page.location(), Some(format!("/tickets/{ticket}")));
+}
+
+#[tokio::test]
+async fn how_it_is_known_is_never_chosen_for_anybody() {
+    let shop = Shop::staffed().await;
+    let ticket = take_in(&shop).await;
+    let bench = shop.client(Role::Technician).await;
+    let stays = [
+        ("bell.kind", "bolt_on", "[id='f.bell.kind'] [selected], [name='f.bell.kind'][checked], [aria-pressed=true]"),
+        ("use.raced", "no", "[aria-pressed=true]"),
+        ("engine.torque_lbft", "450", "[name='f.engine.torque_lbft']"),
+    ];
+    for (path, typed, kept) in stays {
+        let page = next(&bench, ticket, &format!("?first={path}")).await;
+        let chosen = page.attributes(&format!("select[name='s.{path}'] option[selected]"), "value");
+        assert_eq!(chosen, [""], "{path}: nothing is preselected");
+        let (base, field) = (page.value("base"), format!("f.{path}"));
+        let fields = [("base", base.as_str()), ("ask", path), ("skip", ""), (&field, typed)];
+        let wrong = bench.post(&format!("/tickets/{ticket}/next"), &fields).await;
+        assert_eq!(wrong.status, StatusCode::UNPROCESSABLE_ENTITY);
+        assert_eq!(wrong.attributes(".summary a", "href"), [format!("#s.{path}")]);
+        wrong.assert_says("Choose how you know it");
+        assert_eq!(wrong.attributes(kept, "value"), [typed], "{path}: the answer stays");
+        assert_eq!(fact(&shop, ticket, path).await, None, "nothing is saved");
+    }
 }

@@ -4,7 +4,7 @@ use crate::job::{FactId, fact_named, read_text};
 use crate::plan::counter_question;
 use crate::ticket::{Edit, FactChange, Source, Stage};
 use crate::web::extract::escaped;
-use crate::web::facts::{default_source, name_of, source_name_of};
+use crate::web::facts::{name_of, source_name_of};
 use crate::web::form::{Entry, Fields, Problem, Reader};
 use serde_json::Value;
 
@@ -68,8 +68,12 @@ impl Answered {
                 format!("{} cannot be ruled out with the unit closed. Answer yes, or go on.", declaration.label);
             return Err(self.problem(message));
         }
-        let source = typed.get(&source_name_of(declaration)).and_then(Source::typed);
-        let source = source.unwrap_or_else(|| default_source(declaration.sheet));
+        // Here each answer stands alone, so no usual source speaks for it: that would be a guess.
+        let field = source_name_of(declaration);
+        let source = typed.get(&field).and_then(Source::typed).ok_or_else(|| Problem {
+            message: format!("Choose how you know it ({}), then press the answer again.", declaration.label),
+            field,
+        })?;
         let change = FactChange { path: declaration.path.to_owned(), value: Some(value), source };
         Ok(Edit { facts: vec![change], ..Edit::default() })
     }
@@ -144,8 +148,21 @@ mod tests {
 
     #[test]
     fn a_closed_unit_rules_nothing_out_and_an_open_one_does() {
-        let ask = |stage| edit("case.coolant_found", &[("f.case.coolant_found", "no")], stage);
+        let typed = [("f.case.coolant_found", "no"), ("s.case.coolant_found", "looked")];
+        let ask = |stage| edit("case.coolant_found", &typed, stage);
         assert!(ask(Stage::Intake).is_err());
         assert!(ask(Stage::Teardown).is_ok());
+    }
+
+    #[test]
+    fn nobody_is_said_to_have_measured_what_nobody_said_was_measured() {
+        for source in ["", "log", "nobody"] {
+            let typed = [("f.bench.front_end_play_in", "0.012"), ("s.bench.front_end_play_in", source)];
+            for typed in [&typed[..], &typed[..1]] {
+                let problem = edit("bench.front_end_play_in", typed, Stage::Assembly).expect_err("no source");
+                assert_eq!(problem.field, "s.bench.front_end_play_in", "{source:?}");
+                assert!(problem.message.starts_with("Choose how you know it"), "{}", problem.message);
+            }
+        }
     }
 }

@@ -98,6 +98,7 @@ pub fn lists(ticket: &TicketPage, form: &FormState, aside: &Aside, first: Option
         let question = questions.iter().find(|question| question.fact == fact);
         let words = words_of(fact);
         let asked = questions::Asked::new(words, fact, form, contents, no_counts(fact, stage));
+        let asked = asked.without_a_usual_source(form);
         let item = question.map_or_else(|| self::item(fact, &[]), item);
         First { asked, item, skip: address(number, &aside.and(fact), None) }
     });

@@ -8,6 +8,9 @@ use crate::web::findings::{FactLink, Findings, From};
 use crate::web::form::FormState;
 use std::collections::BTreeSet;
 
+/// What stands where nobody has said how a thing is known.
+const CHOOSE: &str = "Choose";
+
 /// One section with its questions.
 pub struct Section {
     /// Its place in the set, counted from 1.
@@ -33,6 +36,8 @@ pub struct Asked {
     pub field: FactField,
     /// How it may have been learnt.
     pub sources: Vec<Answer>,
+    /// What is wrong with how it is said to be known; empty for most.
+    pub source_problem: String,
     /// Does it still apply? One that does not is shown only because it is answered.
     pub applies: bool,
 }
@@ -44,7 +49,19 @@ impl Asked {
         if !no_counts {
             leave_out_no(&mut field.control);
         }
-        Self { words, sources: sources(form, fact), field, applies: true }
+        let source_problem = form.problem(&field.source_name).to_owned();
+        Self { words, sources: sources(form, fact), source_problem, field, applies: true }
+    }
+
+    /// The same with nothing said of how it is known until somebody says it.
+    #[must_use]
+    pub fn without_a_usual_source(mut self, form: &FormState) -> Self {
+        let typed = Source::typed(form.value(&self.field.source_name)).map(Source::code);
+        let nobody = Answer { value: String::new(), label: CHOOSE.to_owned(), chosen: typed.is_none() };
+        let said =
+            self.sources.into_iter().map(|source| Answer { chosen: typed == Some(source.value.as_str()), ..source });
+        self.sources = std::iter::once(nobody).chain(said).collect();
+        self
     }
 }
 
