@@ -6,9 +6,10 @@ use super::{Book, By, Caller, Command, Failure, Key, Service, Who};
 use crate::job::Job;
 use crate::rules::house::{HouseRule, house_code};
 use crate::rules::{Derived, Known, Limits};
-use crate::store::house_rule::{self, Trial, Version};
+use crate::store::house_rule::{self, OpenJob, Trial, Version};
 use crate::ticket::{Action, Happening};
 use serde::Serialize;
+use sqlx::types::Json;
 use std::time::{Duration, Instant};
 
 /// Jobs looked at in one go: few enough to hold.
@@ -17,7 +18,7 @@ const BATCH: i64 = 200;
 const MOST_JOBS: i32 = 20_000;
 /// How long a trial may take.
 const LONGEST: Duration = Duration::from_secs(10);
-/// Jobs that are named.
+/// Jobs that are named of those on which it would have fired, and of those on which it could not decide.
 const NAMED: usize = 20;
 
 impl Service {
@@ -73,6 +74,7 @@ struct Tried {
     open: i32,
     whole: bool,
     on_jobs: Vec<i64>,
+    open_on: Vec<OpenJob>,
 }
 
 impl Tried {
@@ -86,7 +88,13 @@ impl Tried {
                 }
             }
             Known::Yes(false, _) => {}
-            Known::Waits(_) => self.open += 1,
+            Known::Waits(facts) => {
+                self.open += 1;
+                if self.open_on.len() < NAMED {
+                    let waits = facts.iter().map(|fact| fact.declaration().path.to_owned()).collect();
+                    self.open_on.push(OpenJob { job: number, waits });
+                }
+            }
         }
     }
 }
@@ -108,8 +116,8 @@ impl Command for KeepTrial {
     async fn carry_out(&self, scene: &mut Scene<'_>) -> Result<(), Failure> {
         let caller = scene.caller()?;
         let (staff, made_by) = (caller.staff, caller.name.clone());
-        let Tried { jobs, fired, open, whole, on_jobs } = self.trial.clone();
-        let trial = Trial { jobs, fired, open, whole, on_jobs, made_by, at: scene.now };
+        let Tried { jobs, fired, open, whole, on_jobs, open_on } = self.trial.clone();
+        let trial = Trial { jobs, fired, open, whole, on_jobs, open_on: Json(open_on), made_by, at: scene.now };
         house_rule::insert_trial(scene.conn, scene.shop, staff, (self.nth, self.version), &trial).await?;
         let (code, version) = (house_code(self.nth), self.version);
         scene.happened_in_shop(Happening::HouseRuleTried { code, version, fired, jobs }).await

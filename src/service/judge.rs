@@ -21,6 +21,7 @@ pub fn judge(job: &Job, book: &Book, silenced: &[Silenced]) -> Judgement {
                 code: open.rule.code.to_owned(),
                 due: open.rule.due.code().to_owned(),
                 needs: paths(&open.needs),
+                own_title: String::new(),
             })
             .collect(),
         silenced: Vec::new(),
@@ -35,11 +36,17 @@ pub fn judge(job: &Job, book: &Book, silenced: &[Silenced]) -> Judgement {
                 code: rule.code.clone(),
                 due: rule.due.code().to_owned(),
                 needs: paths(&needs),
+                own_title: rule.title.clone(),
             }),
         }
     }
     // A rule that cannot be read any more has not passed.
-    let lost = |code: &String| Undecided { code: code.clone(), due: Due::Intake.code().to_owned(), needs: Vec::new() };
+    let lost = |code: &String| Undecided {
+        code: code.clone(),
+        due: Due::Intake.code().to_owned(),
+        needs: Vec::new(),
+        own_title: "A rule of this shop's own that can no longer be read".to_owned(),
+    };
     judgement.undecided.extend(book.unreadable.iter().map(lost));
     judgement.silencing(silenced)
 }

@@ -89,7 +89,7 @@ pub use crate::store::board::Line;
 pub use crate::store::class_table::KeptTable;
 pub use crate::store::customer::{Customer, Vehicle};
 pub use crate::store::event::Event;
-pub use crate::store::house_rule::{Trial, Version};
+pub use crate::store::house_rule::{OpenJob, Trial, Version};
 pub use crate::store::lever_price::PriceSet;
 pub use crate::store::limit::LimitChange;
 pub use crate::store::revision::{Heading, Revision};

@@ -4,7 +4,9 @@ use super::columns::At;
 use crate::ticket::TicketFacts;
 use jiff::Timestamp;
 use jiff_sqlx::ToSqlx;
+use serde::{Deserialize, Serialize};
 use sqlx::PgConnection;
+use sqlx::types::Json;
 use uuid::Uuid;
 
 /// One version of a rule, as it is kept.
@@ -132,6 +134,15 @@ pub async fn switch(
     .map(drop)
 }
 
+/// A job on which a rule could not decide.
+#[derive(Clone, Debug, PartialEq, Eq, Serialize, Deserialize)]
+pub struct OpenJob {
+    /// Its number.
+    pub job: i64,
+    /// The facts it waits for there, as `group.leaf`.
+    pub waits: Vec<String>,
+}
+
 /// What a version would have said of the jobs there were.
 #[derive(Clone, Debug, PartialEq, Eq)]
 pub struct Trial {
@@ -145,6 +156,8 @@ pub struct Trial {
     pub whole: bool,
     /// Some jobs on which it would have fired, newest first.
     pub on_jobs: Vec<i64>,
+    /// Some jobs on which it could not decide, newest first.
+    pub open_on: Json<Vec<OpenJob>>,
     /// Who tried it.
     pub made_by: String,
     /// When.
@@ -155,8 +168,8 @@ pub struct Trial {
 pub async fn trial(conn: &mut PgConnection, shop: Uuid, nth: i32, version: i32) -> sqlx::Result<Option<Trial>> {
     sqlx::query_as!(
         Trial,
-        r#"SELECT jobs, fired, open, whole, on_jobs, made_by, at AS "at: At" FROM house_rule_trial
-           WHERE shop_id = $1 AND nth = $2 AND version = $3 ORDER BY turn DESC LIMIT 1"#,
+        r#"SELECT jobs, fired, open, whole, on_jobs, open_on AS "open_on: Json<Vec<OpenJob>>", made_by, at AS "at: At"
+           FROM house_rule_trial WHERE shop_id = $1 AND nth = $2 AND version = $3 ORDER BY turn DESC LIMIT 1"#,
         shop,
         nth,
         version
@@ -174,9 +187,9 @@ pub async fn insert_trial(
     trial: &Trial,
 ) -> sqlx::Result<()> {
     sqlx::query!(
-        "INSERT INTO house_rule_trial (shop_id, nth, version, turn, jobs, fired, open, whole, on_jobs, staff_id,
+        "INSERT INTO house_rule_trial (shop_id, nth, version, turn, jobs, fired, open, whole, on_jobs, open_on, staff_id,
                                        made_by, at)
-         SELECT $1, $2, $3, coalesce(max(turn), 0) + 1, $4, $5, $6, $7, $8, $9, $10, $11
+         SELECT $1, $2, $3, coalesce(max(turn), 0) + 1, $4, $5, $6, $7, $8, $9, $10, $11, $12
          FROM house_rule_trial WHERE shop_id = $1 AND nth = $2 AND version = $3",
         shop,
         nth,
@@ -186,6 +199,7 @@ pub async fn insert_trial(
         trial.open,
         trial.whole,
         &trial.on_jobs,
+        &trial.open_on as _,
         staff,
         trial.made_by,
         trial.at.to_sqlx() as _

@@ -2,6 +2,8 @@
 
 use super::coded::coded;
 use super::role::Action;
+use crate::rules::house::house_number;
+use crate::rules::rule_named;
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 
@@ -70,6 +72,24 @@ pub struct Undecided {
     pub due: String,
     /// The facts it waits for, as `group.leaf`.
     pub needs: Vec<String>,
+    /// What a rule of the shop's own is called; empty for the rules that come with the program.
+    #[serde(default, skip_serializing_if = "String::is_empty")]
+    pub own_title: String,
+}
+
+impl Undecided {
+    /// What it is about, in a few words.
+    pub fn title(&self) -> &str {
+        if !self.own_title.is_empty() {
+            return &self.own_title;
+        }
+        match rule_named(&self.code) {
+            Some(rule) => rule.title,
+            // Kept before the titles of the shop's own rules were kept with it.
+            None if house_number(&self.code).is_some() => "A rule of this shop's own",
+            None => &self.code,
+        }
+    }
 }
 
 /// A finding that the shop set aside for one ticket, in writing.

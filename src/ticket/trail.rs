@@ -172,8 +172,12 @@ mod tests {
             customer_accepts: false,
             facts: vec![fact.into()],
         };
-        let open =
-            |code: &str, need: &str| Undecided { code: code.into(), due: "spec".into(), needs: vec![need.into()] };
+        let open = |code: &str, need: &str| Undecided {
+            code: code.into(),
+            due: "spec".into(),
+            needs: vec![need.into()],
+            own_title: String::new(),
+        };
         let then = Judgement {
             findings: vec![found("A-01", "bell.kind"), found("COM-03", "paper.signed_version")],
             undecided: vec![open("COM-02", "paper.quoted_total")],

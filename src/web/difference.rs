@@ -1,6 +1,5 @@
 //! What a change of the facts makes of the findings: what comes, what goes, what can be decided no longer.
 
-use crate::rules::rule_named;
 use crate::ticket::{Found, Judgement, Severity};
 use std::collections::HashSet;
 
@@ -35,7 +34,6 @@ impl Difference {
         let open = |of: &Judgement| of.undecided.iter().map(|open| open.code.clone()).collect::<HashSet<_>>();
         let (found_before, found_after) = (found(before), found(after));
         let (open_before, open_after) = (open(before), open(after));
-        let title = |code: &str| rule_named(code).map_or(code, |rule| rule.title).to_owned();
         Self {
             new: after.findings.iter().filter(|found| !found_before.contains(&found.code)).cloned().collect(),
             gone: before
@@ -54,7 +52,7 @@ impl Difference {
                 .undecided
                 .iter()
                 .filter(|open| !open_before.contains(&open.code))
-                .map(|open| (open.code.clone(), title(&open.code)))
+                .map(|open| (open.code.clone(), open.title().to_owned()))
                 .collect(),
         }
     }

@@ -3,7 +3,7 @@
 
 use crate::job::{FactId, Sheet, fact_named};
 use crate::plan::steps::{filled_by, filler};
-use crate::rules::{Due, LIMIT_USED, rule_named};
+use crate::rules::{Due, LIMIT_USED};
 use crate::ticket::{Action, Found, Judgement, Role, Severity, Stage, TicketFacts, Undecided, may};
 use askama::Template;
 use std::collections::BTreeSet;
@@ -197,10 +197,9 @@ fn item(found: &Found, facts: &TicketFacts, from: From) -> Item {
 }
 
 fn waiting(undecided: &Undecided, facts: &TicketFacts, from: From) -> Waiting {
-    let title = rule_named(&undecided.code).map_or(undecided.code.as_str(), |rule| rule.title);
     Waiting {
         code: undecided.code.clone(),
-        title: title.to_owned(),
+        title: undecided.title().to_owned(),
         due: Due::label_of(&undecided.due).to_owned(),
         needs: undecided.needs.iter().map(|path| fact_link(path, facts, from)).collect(),
     }

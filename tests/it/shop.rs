@@ -210,6 +210,7 @@ pub fn three_rules(job: &Job, _: &Book, silenced: &[Silenced]) -> Judgement {
             code: "TST-03".into(),
             due: "spec".into(),
             needs: vec!["vehicle.axle_ratio".into()],
+            own_title: String::new(),
         });
     }
     judgement.silencing(silenced)

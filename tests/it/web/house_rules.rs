@@ -55,7 +55,7 @@ async fn a_rule_says_nothing_until_it_was_tried_and_switched_on() {
     let owner = shop.client(Role::Owner).await;
     let fires = job(&shop, "pull", Some(500.0)).await;
     job(&shop, "pull", Some(450.0)).await;
-    job(&shop, "pull", None).await;
+    let open = job(&shop, "pull", None).await;
     job(&shop, "street", None).await;
     written(&owner).await.assert_says("Not in force; version 1 is written");
 
@@ -66,6 +66,9 @@ async fn a_rule_says_nothing_until_it_was_tried_and_switched_on() {
     let tried = owner.follow(owner.post("/house-rules/1/try", &[("version", "1")]).await).await;
     tried.assert_says("It would have fired on 1 of 4 jobs of this shop. On 1 it could not have decided.");
     tried.assert_says(&format!("job {fires}"));
+    let waits = tried.attributes(".waiting a", "href");
+    let torque = format!("/tickets/{open}/facts/spec#f.engine.torque_lbft");
+    assert_eq!(waits, [format!("/tickets/{open}"), torque], "where it cannot be decided, and for want of what");
     assert!(judgement(&shop, fires).await.findings.iter().all(|found| found.code != "HR-01"), "still silent");
 
     let on = owner.follow(owner.post("/house-rules/1/switch", &[("version", "1"), ("on", "yes")]).await).await;
@@ -78,6 +81,8 @@ async fn a_rule_says_nothing_until_it_was_tried_and_switched_on() {
     let waits = job(&shop, "pull", None).await;
     let open = judgement(&shop, waits).await.undecided.into_iter().find(|open| open.code == "HR-01");
     assert_eq!(open.expect("it cannot decide").needs, ["engine.torque_lbft"]);
+    let waiting = owner.get(&format!("/tickets/{waits}")).await.texts(".waiting li").join(" ");
+    assert!(waiting.contains("Heavy puller on rollers"), "by its title: {waiting}");
     owner.get(&format!("/tickets/{later}")).await.assert_says("Heavy puller on rollers");
 
     owner.post("/house-rules/1/switch", &[("version", "1"), ("on", "no")]).await;
@@ -240,4 +245,28 @@ async fn a_form_sent_twice_writes_one_rule() {
         assert_eq!(owner.post_once("/house-rules", once, &RULE).await.status, StatusCode::SEE_OTHER);
     }
     assert_eq!(owner.get("/house-rules").await.texts(".rule-list li").len(), 1);
+}
+
+#[tokio::test]
+async fn the_search_of_the_rule_book_finds_the_shops_own_rules_and_leads_to_them() {
+    let shop = Shop::staffed().await;
+    let (owner, bench) = (shop.client(Role::Owner).await, shop.client(Role::Technician).await);
+    written(&owner).await;
+    let found = async |query: &str| bench.get(&format!("/rules?{query}")).await;
+    for query in
+        ["q=puller+ROLLERS", "q=hr-01", "q=%22come+back%22", "family=hr", "q=puller&severity=caution&part=engine"]
+    {
+        let page = found(query).await;
+        let own = page.attributes(".rule-name", "href").into_iter().filter(|href| href == "/house-rules/1");
+        assert_eq!(own.count(), 1, "{query}");
+        page.assert_says("and 1 of this shop's own.");
+    }
+    found("q=rollers").await.assert_says("not in force, not fired yet");
+    switch(&owner, "1", "yes").await;
+    job(&shop, "pull", Some(500.0)).await;
+    found("q=rollers").await.assert_says("in force, fired on 1 job");
+    for query in ["q=puller&severity=stop", "q=puller&family=CSE", "q=rollers&part=bell"] {
+        let hrefs = found(query).await.attributes(".rule-name", "href");
+        assert!(!hrefs.contains(&"/house-rules/1".to_owned()), "{query}");
+    }
 }

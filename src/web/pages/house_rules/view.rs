@@ -1,7 +1,8 @@
 //! What the pages of the shop's own rules show.
 
-use crate::service::{Trial, Version, house_code};
-use crate::ticket::Severity;
+use crate::service::{OpenJob, Trial, Version, house_code};
+use crate::ticket::{Severity, TicketFacts};
+use crate::web::findings::{FactLink, From, fact_link};
 use crate::web::moment::moment;
 use jiff::tz::TimeZone;
 
@@ -103,6 +104,10 @@ pub struct Tried {
     pub on_jobs: Vec<i64>,
     /// Are there more of them than are named?
     pub more: bool,
+    /// Jobs on which it could not have decided, each with the facts it waits for.
+    pub open_on: Vec<(i64, Vec<FactLink>)>,
+    /// How many more of those there are than are named.
+    pub more_open: usize,
     /// Who and when.
     pub by: String,
 }
@@ -120,7 +125,16 @@ impl Tried {
             sentence: format!("It would have fired on {} of {} {jobs}.{open}", trial.fired, trial.jobs),
             on_jobs: trial.on_jobs.clone(),
             more: usize::try_from(trial.fired).is_ok_and(|fired| fired > trial.on_jobs.len()),
+            open_on: trial.open_on.iter().map(waiting).collect(),
+            more_open: usize::try_from(trial.open).unwrap_or_default().saturating_sub(trial.open_on.len()),
             by: format!("{}, {}", trial.made_by, moment(trial.at, zone)),
         }
     }
+}
+
+/// Each fact leads to where it is written down on that job.
+fn waiting(open: &OpenJob) -> (i64, Vec<FactLink>) {
+    let nothing = TicketFacts::default();
+    let links = open.waits.iter().map(|path| fact_link(path, &nothing, From::Ticket(open.job)));
+    (open.job, links.collect())
 }

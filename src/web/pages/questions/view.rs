@@ -197,6 +197,7 @@ mod tests {
                 code: "X-01".into(),
                 due: "intake".into(),
                 needs: vec!["use.raced".into(), "engine.dowels".into(), "pump.holes".into()],
+                own_title: String::new(),
             }],
             ..Judgement::default()
         };

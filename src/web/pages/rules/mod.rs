@@ -1,6 +1,7 @@
 //! The rule book: looked through by word, family, severity and part.
 
 mod one;
+mod own;
 
 pub use one::show_one;
 
@@ -14,6 +15,7 @@ use crate::web::frame::{Answer, Frame, page};
 use crate::web::site::AppState;
 use askama::Template;
 use axum::extract::State;
+use own::{FAMILY, OwnRule, own_rules};
 use std::collections::HashMap;
 use std::fmt::Display;
 
@@ -28,6 +30,8 @@ struct RulesPage {
     outcome: Vec<String>,
     /// Words that stand nowhere in the book.
     missing: Vec<Missing>,
+    /// The shop's own rules that fit.
+    own: Vec<OwnRule>,
     chapters: Vec<Lines>,
 }
 
@@ -87,11 +91,15 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, Asked(mut
         part: choices[2].taken(),
     };
     let found = find(&wanted);
-    let missing = missing(&wanted, &search);
+    let mut own = own_rules(&state.service.house_rules(&caller).await?, &fired);
+    let missing = missing(&wanted, &search, &own);
+    let all_own = own.len();
+    own.retain(|rule| rule.fits(&wanted));
     page(&RulesPage {
         frame,
-        outcome: outcome(&wanted, &choices, found.len(), missing.is_empty()),
+        outcome: outcome(&wanted, &choices, [found.len(), own.len(), all_own], missing.is_empty()),
         missing,
+        own,
         chapters: lines(&found, &fired),
         choices,
         search,
@@ -140,6 +148,7 @@ impl Choice {
 
 fn choices(search: &Search) -> [Choice; 3] {
     let families = families().iter().map(|(letters, label)| (*letters, format!("{label} ({letters})")));
+    let families = families.chain([(FAMILY, format!("Rules of this shop's own ({FAMILY})"))]);
     let severities = SEVERITIES.into_iter().map(|(severity, label)| (severity.code(), label.to_owned()));
     let mut parts: Vec<(&str, String)> =
         told().iter().flat_map(|told| &told.parts).map(|part| (part.group, part.label.to_owned())).collect();
@@ -153,14 +162,17 @@ fn choices(search: &Search) -> [Choice; 3] {
     ]
 }
 
-fn outcome(wanted: &Wanted, choices: &[Choice], found: usize, all_known: bool) -> Vec<String> {
+/// What came of the search: how many of the book's rules, of the shop's own, and how many of those there are.
+fn outcome(wanted: &Wanted, choices: &[Choice], [found, own, all_own]: [usize; 3], all_known: bool) -> Vec<String> {
     let all = told().len();
     let narrowed = choices.iter().any(|choice| choice.taken().is_some());
     let mut said: Vec<String> = choices.iter().filter_map(Choice::amiss).collect();
     if !narrowed && wanted.words.is_empty() {
-        said.push(format!("{all} rules."));
-    } else if found > 0 {
-        said.push(format!("Found: {found} of {all} rules."));
+        let own = if all_own > 0 { format!(", and {all_own} of this shop's own") } else { String::new() };
+        said.push(format!("{all} rules{own}."));
+    } else if found + own > 0 {
+        let own = if own > 0 { format!(", and {own} of this shop's own") } else { String::new() };
+        said.push(format!("Found: {found} of {all} rules{own}."));
     } else if !all_known {
         said.push("No rule fits.".to_owned());
     } else if wanted.words.len() > 1 {
@@ -171,9 +183,10 @@ fn outcome(wanted: &Wanted, choices: &[Choice], found: usize, all_known: bool) -
     said
 }
 
-fn missing(wanted: &Wanted, search: &Search) -> Vec<Missing> {
+fn missing(wanted: &Wanted, search: &Search, own: &[OwnRule]) -> Vec<Missing> {
     let alone = |word: &String| Wanted { words: vec![word.clone()], ..Wanted::default() };
-    let nowhere = wanted.words.iter().filter(|word| find(&alone(word)).is_empty());
+    let in_own = |word: &String| own.iter().any(|rule| rule.says(word));
+    let nowhere = wanted.words.iter().filter(|word| !in_own(word) && find(&alone(word)).is_empty());
     let missing = |word: &String| {
         let instead = |near: &'static str| {
             let words = wanted.words.iter().map(|other| if other == word { near } else { other });
@@ -209,7 +222,7 @@ mod tests {
     #[test]
     fn every_part_of_the_job_can_be_chosen_once() {
         let [families, severities, parts] = choices(&Search::default());
-        assert_eq!(families.options.len(), crate::rules::families().len());
+        assert_eq!(families.options.len(), crate::rules::families().len() + 1, "and the shop's own");
         assert_eq!(severities.options.len(), 3);
         let mut names: Vec<_> = parts.options.iter().map(|(group, _)| *group).collect();
         names.sort_unstable();
@@ -222,7 +235,7 @@ mod tests {
     fn a_word_that_stands_nowhere_offers_others_and_keeps_the_rest_of_the_search() {
         let search = Search { q: "bell runuot".into(), severity: "stop".into(), ..Search::default() };
         let wanted = Wanted { words: words_of(&search.q), ..Wanted::default() };
-        let missing = missing(&wanted, &search);
+        let missing = missing(&wanted, &search, &[]);
         assert_eq!(missing.len(), 1);
         assert_eq!(missing[0].near[0], ("runout", "/rules?q=bell+runout&severity=stop".to_owned()));
     }
