@@ -44,39 +44,14 @@ fn radians_per_second(speed: Quantity<Rpm>) -> f64 {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calc::check::{Check, all, same};
+    use crate::calc::check::same;
     use proptest::prelude::*;
 
     #[test]
-    fn joint_angles_follow_both_published_tables() {
-        let quiet = "joint guide's two-joint table as quoted: 400 rad/s²";
-        let common = "widely used table (memory, high): 1,000 rad/s²";
-        let supplier = "supplier's page: unevenness 0.0027";
-        let limit = |acceleration: f64, rpm: f64| {
-            angle_limit(Quantity::new(acceleration), Quantity::new(rpm)).map_or(f64::NAN, Quantity::value)
-        };
-        all(&[
-            Check { source: quiet, what: "1,500 rpm", computed: limit(400.0, 1500.0), published: 7.3, within: 0.05 },
-            Check { source: quiet, what: "1,600 rpm", computed: limit(400.0, 1600.0), published: 6.9, within: 0.05 },
-            Check { source: quiet, what: "1,700 rpm", computed: limit(400.0, 1700.0), published: 6.5, within: 0.05 },
-            Check { source: common, what: "3,000 rpm", computed: limit(1000.0, 3000.0), published: 5.8, within: 0.05 },
-            Check { source: common, what: "2,000 rpm", computed: limit(1000.0, 2000.0), published: 8.7, within: 0.05 },
-            Check {
-                source: common,
-                what: "1,500 rpm",
-                computed: limit(1000.0, 1500.0),
-                published: 11.61,
-                within: 0.05,
-            },
-            Check {
-                source: supplier,
-                what: "2.98°",
-                computed: unevenness(Quantity::new(2.98)).value(),
-                published: 0.0027,
-                within: 0.000_02,
-            },
-        ]);
-        assert_eq!(angle_limit(Quantity::new(400.0), Quantity::new(0.0)), None, "a shaft that stands bends freely");
+    fn a_shaft_that_stands_bends_freely() {
+        assert_eq!(angle_limit(Quantity::new(400.0), Quantity::new(0.0)), None);
+        assert_eq!(angle_limit(Quantity::new(400.0), Quantity::new(190.0)), None, "20 rad/s is the limit at 90°");
+        assert!(angle_limit(Quantity::new(400.0), Quantity::new(192.0)).is_some());
     }
 
     #[test]

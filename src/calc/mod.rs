@@ -13,11 +13,17 @@ pub mod clutch;
 pub mod converter;
 pub mod driveshaft;
 pub mod fit;
+pub mod fluid;
 pub mod gear_set;
 pub mod joint;
 pub mod one_way;
 pub mod pipe;
+pub mod quarter_mile;
+pub mod shaft;
+pub mod shift;
+pub mod slip_yoke;
 pub mod speedometer;
+pub mod spline;
 pub mod thread;
 pub mod tire;
 

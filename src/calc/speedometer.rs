@@ -57,6 +57,84 @@ pub fn pulse_rate(pulses_per_mile: f64, speed: Quantity<MilePerHour>) -> Quantit
     Quantity::new(pulses_per_mile * speed.value() / 3600.0)
 }
 
+/// Driven teeth that would read exactly, from turns a mile and a cable of any standard: drive × axle × turns / cable turns.
+///
+/// For a tire whose turns a mile are published or counted, which is better than a diameter. Source: gear arithmetic.
+pub fn exact_driven_teeth_at(
+    drive_teeth: u32,
+    axle_ratio: Quantity<One>,
+    tire: Quantity<TurnPerMile>,
+    cable: Quantity<TurnPerMile>,
+) -> Quantity<One> {
+    Quantity::new(f64::from(drive_teeth) * axle_ratio.value() * (tire / cable))
+}
+
+/// A drive gear with a driven gear, and the reading error of the two.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Pair {
+    /// Teeth of the drive gear, on the output shaft.
+    pub drive_teeth: u32,
+    /// Teeth of the driven gear, at the cable.
+    pub driven_teeth: u32,
+    /// Their reading error.
+    pub error: Quantity<One>,
+}
+
+/// Every pair from the gears the shop has, the nearest reading first.
+///
+/// `turns_out` is how often the output shaft turns in a mile: axle × tire turns.
+/// Gears of no teeth are passed over, doubles counted once. Of two equally far
+/// off the one that reads high comes first, as in [`best_driven`], then the one with fewer drive teeth.
+pub fn best_pairs(turns_out: Quantity<TurnPerMile>, drive: &[u32], driven: &[u32]) -> Vec<Pair> {
+    let mut pairs: Vec<Pair> = Vec::new();
+    for &drive_teeth in drive.iter().filter(|teeth| **teeth > 0) {
+        let exact = exact_driven_teeth_at(drive_teeth, Quantity::new(1.0), turns_out, CABLE_TURNS);
+        for &driven_teeth in driven.iter().filter(|teeth| **teeth > 0) {
+            let pair = Pair { drive_teeth, driven_teeth, error: error(exact, driven_teeth) };
+            if !pairs.contains(&pair) {
+                pairs.push(pair);
+            }
+        }
+    }
+    let off = |pair: &Pair| pair.error.value().abs();
+    pairs.sort_by(|left, right| {
+        let high_first = right.error.value().total_cmp(&left.error.value());
+        off(left).total_cmp(&off(right)).then(high_first).then(left.drive_teeth.cmp(&right.drive_teeth))
+    });
+    pairs
+}
+
+/// Pulses a kilometre from pulses a mile: / 1.609344.
+pub fn pulses_per_kilometre(pulses_per_mile: f64) -> f64 {
+    pulses_per_mile / KILOMETRES_IN_MILE
+}
+
+/// Kilometres in a statute mile; definition.
+const KILOMETRES_IN_MILE: f64 = 1.609_344;
+
+/// A rule on how far a speedometer may be off. None of them is the law everywhere: ask what holds here.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tolerance {
+    /// Buses and trucks: 5 mph either way at 50 mph; nothing said at other speeds (49 CFR 393.82).
+    Truck,
+    /// New cars in many countries: never low, high by at most a tenth and 4 km/h (UN regulation 39, quoted).
+    Unece39,
+    /// Voluntary: 1 % low to 4 % high (SAE J2976, abstract).
+    J2976,
+}
+
+impl Tolerance {
+    /// Lowest and highest a dial may show at a true speed; `None` where the rule says nothing.
+    pub fn band(self, true_speed: Quantity<MilePerHour>) -> Option<(Quantity<MilePerHour>, Quantity<MilePerHour>)> {
+        match self {
+            Self::Truck if true_speed == Quantity::new(50.0) => Some((Quantity::new(45.0), Quantity::new(55.0))),
+            Self::Truck => None,
+            Self::Unece39 => Some((true_speed, true_speed * 1.1 + Quantity::new(4.0 / KILOMETRES_IN_MILE))),
+            Self::J2976 => Some((true_speed * 0.99, true_speed * 1.04)),
+        }
+    }
+}
+
 /// The gear on the shelf that reads nearest to true, and its error.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Choice {
@@ -85,107 +163,11 @@ pub fn best_driven(exact: Quantity<One>, on_hand: &[u32]) -> Option<Choice> {
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calc::check::{Check, all, same};
+    use crate::calc::check::same;
     use proptest::prelude::*;
 
     fn exact(drive: u32, axle: f64, tire: f64) -> Quantity<One> {
         exact_driven_teeth(drive, Quantity::new(axle), Quantity::new(tire))
-    }
-
-    #[test]
-    fn agrees_with_published_sums() {
-        let shop = "shop handbook, speedometer sums";
-        let arithmetic = "speedometer arithmetic at 1,000 turns a mile (SAE J678 practice), computed apart";
-        let makers = "vehicle makers' manuals: 4,000 pulses a mile";
-        // Tires that turn a round number of times a mile.
-        let turning = |turns: f64| SHOP_TURNS / turns;
-        let at_28_5 = exact(8, 3.73, 28.5);
-        all(&[
-            Check {
-                source: shop,
-                what: "8 teeth, 3.73, 28.5 in",
-                computed: at_28_5.value(),
-                published: 21.1,
-                within: 0.05,
-            },
-            Check {
-                source: shop,
-                what: "19 fitted, error",
-                computed: error(at_28_5, 19).value(),
-                published: 0.11,
-                within: 0.005,
-            },
-            Check {
-                source: shop,
-                what: "19 fitted, shown at a true 60",
-                computed: shown(Quantity::new(60.0), error(at_28_5, 19)).value(),
-                published: 66.7,
-                within: 0.05,
-            },
-            Check {
-                source: arithmetic,
-                what: "7, 3.73, 700 turns",
-                computed: exact(7, 3.73, turning(700.0)).value(),
-                published: 18.277,
-                within: 1e-9,
-            },
-            Check {
-                source: arithmetic,
-                what: "8, 3.55, 760 turns",
-                computed: exact(8, 3.55, turning(760.0)).value(),
-                published: 21.584,
-                within: 1e-9,
-            },
-            Check {
-                source: arithmetic,
-                what: "8, 4.10, 690 turns",
-                computed: exact(8, 4.10, turning(690.0)).value(),
-                published: 22.632,
-                within: 1e-9,
-            },
-            Check {
-                source: arithmetic,
-                what: "18 for 18.277 reads fast",
-                computed: error(Quantity::new(18.277), 18).value(),
-                published: 0.015,
-                within: 0.0005,
-            },
-            Check {
-                source: arithmetic,
-                what: "22 for 21.58 reads slow",
-                computed: error(Quantity::new(21.584), 22).value(),
-                published: -0.019,
-                within: 0.0005,
-            },
-            Check {
-                source: arithmetic,
-                what: "23 for 22.63 reads slow",
-                computed: error(Quantity::new(22.632), 23).value(),
-                published: -0.016,
-                within: 0.0005,
-            },
-            Check {
-                source: makers,
-                what: "pulses at 60 mph",
-                computed: pulse_rate(4000.0, Quantity::new(60.0)).value(),
-                published: 66.67,
-                within: 0.005,
-            },
-            Check {
-                source: "computed from 8,000 a mile",
-                what: "pulses at 60 mph",
-                computed: pulse_rate(8000.0, Quantity::new(60.0)).value(),
-                published: 133.3,
-                within: 0.05,
-            },
-            Check {
-                source: "computed from 128,000 a mile",
-                what: "pulses at 60 mph",
-                computed: pulse_rate(128_000.0, Quantity::new(60.0)).value(),
-                published: 2133.3,
-                within: 0.05,
-            },
-        ]);
     }
 
     #[test]
@@ -209,7 +191,52 @@ mod tests {
         assert_eq!(chosen(20.0, &[0]), None, "a gear without teeth is no gear");
     }
 
+    #[test]
+    fn the_best_pair_may_want_another_drive_gear() {
+        // 3.73 and 700 turns: 2,611 a mile. 7 teeth want 18.277, 8 want 20.888.
+        let pairs = best_pairs(Quantity::new(3.73 * 700.0), &[7, 8, 8, 0], &[17, 18, 21, 0]);
+        let order: Vec<_> = pairs.iter().map(|pair| (pair.drive_teeth, pair.driven_teeth)).collect();
+        assert_eq!(order[..2], [(8, 21), (7, 18)]);
+        assert_eq!(order.len(), 6, "doubles and gears without teeth are left out: {order:?}");
+        assert!(pairs.is_sorted_by(|left, right| left.error.abs() <= right.error.abs()));
+        assert!(best_pairs(Quantity::new(2611.0), &[], &[17]).is_empty());
+        // The same reading from two pairs: the one with fewer drive teeth first.
+        let same_step = best_pairs(Quantity::new(2500.0), &[8, 4], &[20, 10]);
+        assert_eq!((same_step[0].drive_teeth, same_step[0].driven_teeth), (4, 10));
+        // Half as far over as under: the one that reads high first.
+        let either_side = best_pairs(Quantity::new(1000.0), &[15], &[20, 12]);
+        assert_eq!(either_side.iter().map(|pair| pair.driven_teeth).collect::<Vec<_>>(), [12, 20]);
+    }
+
+    #[test]
+    fn each_rule_has_its_own_band() {
+        let band =
+            |rule: Tolerance, mph: f64| rule.band(Quantity::new(mph)).map(|(low, high)| (low.value(), high.value()));
+        assert_eq!(band(Tolerance::Truck, 50.0), Some((45.0, 55.0)));
+        assert_eq!(band(Tolerance::Truck, 60.0), None, "the rule is for 50 only");
+        let (low, high) = band(Tolerance::Unece39, 50.0).expect("at every speed");
+        assert!(low == 50.0 && (high - (55.0 + 2.4855)).abs() < 1e-4);
+        let (low, high) = band(Tolerance::J2976, 50.0).expect("at every speed");
+        assert!(same(low, 49.5) && same(high, 52.0));
+    }
+
     proptest! {
+        #[test]
+        fn every_pair_is_listed_and_none_reads_nearer_than_the_first(turns in 1200.0..6000.0f64, drive in prop::collection::vec(4u32..20, 1..4), driven in prop::collection::vec(10u32..50, 1..6)) {
+            let pairs = best_pairs(Quantity::new(turns), &drive, &driven);
+            for &drive_teeth in &drive {
+                let alone = best_driven(exact_driven_teeth_at(drive_teeth, Quantity::new(1.0), Quantity::new(turns), CABLE_TURNS), &driven).expect("offered");
+                prop_assert!(pairs[0].error.abs() <= alone.error.abs());
+                let same_pair = Pair { drive_teeth, driven_teeth: alone.driven_teeth, error: alone.error };
+                prop_assert!(pairs.contains(&same_pair));
+            }
+            for pair in &pairs {
+                // The cable's turns a mile, counted from the output shaft, against a thousand.
+                let cable = turns * f64::from(pair.drive_teeth) / f64::from(pair.driven_teeth);
+                prop_assert!((cable / 1000.0 - 1.0 - pair.error.value()).abs() < 1e-9);
+            }
+        }
+
         #[test]
         fn integer_arithmetic_gives_the_same_teeth(drive in 4u32..20, axle in 200u32..700, tire in 1800u32..4500) {
             // Axle in hundredths, tire in hundredths of an inch: whole numbers until the last division.

@@ -17,9 +17,10 @@ pub use money::Cents;
 pub use spelling::how_to_write;
 pub use typed::{Unread, number_and_unit};
 pub use unit::{
-    Celsius, Degree, Diameter, Hertz, Inch, InchMercury, Kilogram, Kilowatt, Mile, MilePerHour, Millimetre, Minute,
-    One, PoundFoot, PoundForce, PoundMass, PoundPerCubicInch, Psi, Quart, RadianPerSecondSquared, Rpm, Second,
-    SecondPerQuart, SquareInch, SquareMillimetre, TurnPerMile, Unit, Volt,
+    AtCelsius, Celsius, CubicInch, Degree, Diameter, Hertz, Horsepower, Inch, InchMercury, Kilogram,
+    KilogramPerCubicMetre, KilojoulePerKilogramCelsius, Kilowatt, Megapascal, Mile, MilePerHour, Millimetre, Minute,
+    Newton, NewtonMetre, One, PoundFoot, PoundForce, PoundMass, PoundPerCubicInch, Psi, Quart, RadianPerSecondSquared,
+    Rpm, Second, SecondPerQuart, SquareInch, SquareMillimetre, TurnPerMile, Unit, Volt,
 };
 pub use words::{parts_in_one, unit_in_words, unit_named};
 

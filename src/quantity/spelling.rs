@@ -50,6 +50,10 @@ const ROWS: &[Row] = &[
     ("mph", &["km/h", "kmh", "kph"], 1.0, 1.609_344),
     ("V", &["v", "volt", "volts"], 1.0, 1.0),
     ("kW", &["kw"], 1.0, 1.0),
+    ("hp", &["hp", "bhp", "horsepower"], 1.0, 1.0),
+    ("N·m", &["nm", "n m", "n-m", "n·m", "newton-meters", "newton-metres"], 1.0, 1.0),
+    ("N·m", &["lb-ft", "lb ft", "lbft", "ft-lb", "ft lb", "ft-lbs", "ft lbs"], 1.355_817_948_331_4, 1.0),
+    ("°C", &["°c", "c", "deg c", "celsius"], 1.0, 1.0),
     ("", &[":1", "x"], 1.0, 1.0),
 ];
 
@@ -121,6 +125,14 @@ mod tests {
         reads::<Volt>();
         reads::<Kilowatt>();
         reads::<Celsius>();
+        reads::<AtCelsius>();
+        reads::<Newton>();
+        reads::<NewtonMetre>();
+        reads::<Megapascal>();
+        reads::<Horsepower>();
+        reads::<CubicInch>();
+        reads::<KilogramPerCubicMetre>();
+        reads::<KilojoulePerKilogramCelsius>();
         reads::<One>();
     }
 

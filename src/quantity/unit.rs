@@ -71,6 +71,22 @@ units! {
     Kilowatt = "kW";
     /// Degree Celsius of difference.
     Celsius = "°C";
+    /// Temperature on the Celsius scale, not a difference.
+    AtCelsius = "°C";
+    /// Newton of force.
+    Newton = "N";
+    /// Newton metre of torque.
+    NewtonMetre = "N·m";
+    /// Megapascal, one newton on a square millimetre.
+    Megapascal = "MPa";
+    /// Mechanical horsepower, 550 ft-lb a second.
+    Horsepower = "hp";
+    /// Cubic inch.
+    CubicInch = "in³";
+    /// Kilogram a cubic metre of fluid.
+    KilogramPerCubicMetre = "kg/m³";
+    /// Kilojoules to warm one kilogram by one degree.
+    KilojoulePerKilogramCelsius = "kJ/kg°C";
     /// A bare ratio.
     One = "";
 }

@@ -25,6 +25,10 @@ const NAMES: &[(&str, &str)] = &[
     ("V", "volts"),
     ("kW", "kilowatts"),
     ("°C", "degrees Celsius"),
+    ("N", "newtons"),
+    ("MPa", "megapascals"),
+    ("in³", "cubic inches"),
+    ("kg/m³", "kilograms a cubic meter"),
 ];
 
 /// Units no fact is kept in: their names, and how they are written.

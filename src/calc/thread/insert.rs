@@ -5,7 +5,7 @@
 
 use super::Form;
 use super::table::Drill;
-use crate::quantity::{Inch, Length, Quantity};
+use crate::quantity::{Inch, Length, Millimetre, Quantity};
 
 /// Smallest bore of the hole for a **coil** insert: d + 0.108253 P.
 ///
@@ -24,6 +24,72 @@ pub fn coil_pitch_diameter<U: Length>(form: &Form<U>) -> Quantity<U> {
 /// Metal left around the hole is counted from here, not from the bolt.
 pub fn coil_major<U: Length>(form: &Form<U>) -> Quantity<U> {
     form.cut(-1.5)
+}
+
+/// How much wider than its smallest bore a coil's hole may be drilled, 0.015 in (common practice; the drills in use lie within it).
+pub const COIL_DRILL_ROOM: Quantity<Inch> = Quantity::new(0.015);
+
+/// Smallest and largest drill for a coil insert.
+pub fn coil_drill_window<U: Length>(form: &Form<U>) -> (Quantity<U>, Quantity<U>) {
+    let least = coil_minor(form);
+    (least, least + Quantity::new(COIL_DRILL_ROOM.value() * U::IN_ONE_INCH))
+}
+
+/// How the hole for a coil is tapped.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Tap {
+    /// Long lead: the drill has to go four pitches deeper than the full thread needs.
+    Plug,
+    /// Short lead, for a hole with a floor: two pitches.
+    Bottoming,
+}
+
+/// Full thread the hole needs for a **coil** insert: nominal length + 1 P.
+///
+/// Standard: ASME B18.29.2M (looked up on a page that quotes it).
+pub fn coil_thread_depth<U: Length>(form: &Form<U>, nominal: Quantity<U>) -> Quantity<U> {
+    nominal + form.pitch
+}
+
+/// How deep to drill for a **coil** insert: nominal length + 6 P for a plug tap, + 4 P for a bottoming one.
+///
+/// Four or two pitches of lead, one below the coil, one of set-down. Given for
+/// more than 8 mm; source as for [`coil_thread_depth`]. Check that the case is that thick.
+pub fn coil_drill_depth<U: Length>(form: &Form<U>, nominal: Quantity<U>, tap: Tap) -> Quantity<U> {
+    let lead = match tap {
+        Tap::Plug => 4.0,
+        Tap::Bottoming => 2.0,
+    };
+    nominal + form.pitch * (lead + 2.0)
+}
+
+/// Shortest and longest a **coil** stands once it is in: nominal length − 0.75 P to − 0.5 P. Source as for [`coil_thread_depth`].
+pub fn coil_installed<U: Length>(form: &Form<U>, nominal: Quantity<U>) -> (Quantity<U>, Quantity<U>) {
+    (nominal - form.pitch * 0.75, nominal - form.pitch * 0.5)
+}
+
+/// How far below the face a **solid** keyed insert is set: 0.010 to 0.030 in (looked up: TM 9-2520-215-34).
+pub const SOLID_SET_DOWN: (Quantity<Inch>, Quantity<Inch>) = (Quantity::new(0.010), Quantity::new(0.030));
+
+/// Drill for a metric **coil** insert.
+#[derive(Clone, Copy, Debug)]
+pub struct MetricCoil {
+    /// The bolt's thread.
+    pub thread: &'static str,
+    /// The drill (memory, high).
+    pub drill: Drill<Millimetre>,
+}
+
+/// Metric threads repaired with coils; no figures for metric solid inserts were found.
+pub const METRIC_COILS: &[MetricCoil] = &[
+    metric_coil("M6x1", "6.3 mm", 6.3),
+    metric_coil("M8x1.25", "8.3 mm", 8.3),
+    metric_coil("M10x1.5", "10.4 mm", 10.4),
+    metric_coil("M12x1.75", "12.4 mm", 12.4),
+];
+
+const fn metric_coil(thread: &'static str, name: &'static str, diameter: f64) -> MetricCoil {
+    MetricCoil { thread, drill: Drill { name, diameter: Quantity::new(diameter) } }
 }
 
 /// Hole for one thread, for either kind of insert.
@@ -64,64 +130,9 @@ pub const HOLES: &[Hole] = &[
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calc::check::{Check, all};
-    use crate::calc::thread::table::unified;
-
-    #[test]
-    fn agrees_with_published_insert_holes() {
-        let source = "table of coil-insert holes, computed apart";
-        let table = [
-            ("1/4-20", 0.2554, 0.2825, 0.3150),
-            ("5/16-18", 0.3185, 0.3486, 0.3847),
-            ("3/8-16", 0.3818, 0.4156, 0.4562),
-            ("7/16-14", 0.4452, 0.4839, 0.5303),
-        ];
-        for (what, minor, pitch_diameter, major) in table {
-            let form = unified(what).expect(what).form;
-            all(&[
-                Check { source, what, computed: coil_minor(&form).value(), published: minor, within: 1e-4 },
-                Check {
-                    source,
-                    what,
-                    computed: coil_pitch_diameter(&form).value(),
-                    published: pitch_diameter,
-                    within: 1e-4,
-                },
-                Check { source, what, computed: coil_major(&form).value(), published: major, within: 1e-4 },
-            ]);
-        }
-        let metric = |major, pitch| Form::metric(major, pitch);
-        all(&[
-            Check {
-                source,
-                what: "M8 minor",
-                computed: coil_minor(&metric(8.0, 1.25)).value(),
-                published: 8.135,
-                within: 1e-3,
-            },
-            Check {
-                source,
-                what: "M8 major",
-                computed: coil_major(&metric(8.0, 1.25)).value(),
-                published: 9.624,
-                within: 1e-3,
-            },
-            Check {
-                source,
-                what: "M10 pitch",
-                computed: coil_pitch_diameter(&metric(10.0, 1.5)).value(),
-                published: 10.974,
-                within: 1e-3,
-            },
-            Check {
-                source,
-                what: "M10 major",
-                computed: coil_major(&metric(10.0, 1.5)).value(),
-                published: 11.949,
-                within: 1e-3,
-            },
-        ]);
-    }
+    use crate::calc::check::same;
+    use crate::calc::thread::table::{metric_thread, unified};
+    use proptest::prelude::*;
 
     #[test]
     fn the_taps_of_the_standard_cut_just_outside_the_smallest_hole() {
@@ -150,6 +161,42 @@ mod tests {
             let solid = unified(hole.solid_tap).expect(hole.solid_tap).form;
             let percent = solid.percent_thread(hole.solid_drill.diameter).value();
             assert!((0.35..0.85).contains(&percent), "{}: {percent}", hole.thread);
+        }
+    }
+
+    #[test]
+    fn every_metric_coil_drill_lies_in_its_window() {
+        for coil in METRIC_COILS {
+            let form = metric_thread(coil.thread).expect(coil.thread).form;
+            let (least, most) = coil_drill_window(&form);
+            assert!(least <= coil.drill.diameter && coil.drill.diameter <= most, "{}", coil.thread);
+            assert_eq!(Quantity::from_typed(coil.drill.name), Ok(coil.drill.diameter));
+        }
+    }
+
+    proptest! {
+        #[test]
+        fn the_drill_goes_below_the_thread_and_the_thread_below_the_coil(major in 6.0..16.0f64, part in 0.1..0.2f64, lengths in 1.0..3.0f64) {
+            let form = Form::metric(major, major * part);
+            let nominal = Quantity::new(major * lengths);
+            let (shortest, longest) = coil_installed(&form, nominal);
+            let thread = coil_thread_depth(&form, nominal);
+            let [plug, bottoming] = [Tap::Plug, Tap::Bottoming].map(|tap| coil_drill_depth(&form, nominal, tap));
+            prop_assert!(shortest < longest && longest < nominal && nominal < thread && thread < bottoming && bottoming < plug);
+            // A coil holds whole and part turns: a pitch is the measure of all of it.
+            let pitches = |length: Quantity<_>| (length - nominal) / form.pitch;
+            prop_assert!((pitches(shortest) + 0.75).abs() < 1e-9 && (pitches(longest) + 0.5).abs() < 1e-9);
+            prop_assert!((pitches(thread) - 1.0).abs() < 1e-9);
+            prop_assert!((pitches(bottoming) - 4.0).abs() < 1e-9 && (pitches(plug) - 6.0).abs() < 1e-9);
+        }
+
+        #[test]
+        fn the_window_is_the_same_in_inches_and_millimetres(major in 0.2..0.6f64, per_inch in 11.0..28.0f64) {
+            let form = Form::unified(major, per_inch);
+            let (inch, metric) = (coil_drill_window(&form), coil_drill_window(&form.to_millimetres()));
+            prop_assert!(same(inch.0.to_millimetres().value(), metric.0.value()));
+            prop_assert!(same(inch.1.to_millimetres().value(), metric.1.value()));
+            prop_assert!(((inch.1 - inch.0).value() - 0.015).abs() < 1e-12);
         }
     }
 }

@@ -109,33 +109,6 @@ fn find<U: Length>(table: &'static [Standard<U>], name: &str) -> Option<&'static
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calc::check::{Check, all};
-
-    #[test]
-    fn tap_drills_leave_the_published_percent_of_thread() {
-        let source = "tap drills of a public fastener data package; percent by the US convention, computed apart";
-        let percent = |name| {
-            let row = unified(name).expect(name);
-            100.0 * row.form.percent_thread(row.drill.diameter).value()
-        };
-        all(&[
-            Check { source, what: "1/4-20, no. 7", computed: percent("1/4-20"), published: 75.4, within: 0.05 },
-            Check { source, what: "5/16-18, F", computed: percent("5/16-18"), published: 76.9, within: 0.05 },
-            Check { source, what: "3/8-16, 5/16", computed: percent("3/8-16"), published: 77.0, within: 0.05 },
-            Check { source, what: "7/16-14, U", computed: percent("7/16-14"), published: 74.9, within: 0.05 },
-            Check { source, what: "1/2-20, 29/64", computed: percent("1/2-20"), published: 72.2, within: 0.05 },
-        ]);
-    }
-
-    #[test]
-    fn on_the_true_contact_height_the_same_drills_read_87_to_92() {
-        for name in ["1/4-20", "5/16-18", "3/8-16", "7/16-14", "1/2-20"] {
-            let row = unified(name).expect(name);
-            let depth = row.form.major - row.form.internal_minor();
-            let percent = 100.0 * ((row.form.major - row.drill.diameter) / depth);
-            assert!((86.0..=93.0).contains(&percent), "{name}: {percent}");
-        }
-    }
 
     #[test]
     fn every_drill_is_a_tap_drill_and_the_hard_one_is_larger() {

@@ -66,7 +66,7 @@ pub fn road_speed(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calc::check::{Check, all, same};
+    use crate::calc::check::same;
     use proptest::prelude::*;
 
     fn inches(value: f64) -> Quantity<Inch> {
@@ -75,57 +75,6 @@ mod tests {
 
     fn ratio(value: f64) -> Quantity<One> {
         Quantity::new(value)
-    }
-
-    #[test]
-    fn agrees_with_published_sums() {
-        let shop = "shop handbook, tire and cruise sums";
-        let pages = "tire pages, free-rolling";
-        let rolling = "3.05 diameters a turn, computed apart";
-        let engine = Quantity::new(6500.0);
-        let in_gear = |gear| road_speed(engine, ratio(3.90), ratio(gear), inches(26.0)).value();
-        let free = |tire| turns_per_mile_geometric(inches(tire)).value();
-        let loaded = |tire| turns_per_mile_rolling(inches(tire)).value();
-        let cruise = cruise_speed(Quantity::new(65.0), ratio(3.90), inches(26.0));
-        all(&[
-            Check {
-                source: shop,
-                what: "28.5 in",
-                computed: turns_per_mile_shop(inches(28.5)).value(),
-                published: 708.0,
-                within: 0.5,
-            },
-            Check {
-                source: shop,
-                what: "6,500 in first, 26 in, 3.90",
-                computed: in_gear(2.48),
-                published: 52.0,
-                within: 0.05,
-            },
-            Check { source: shop, what: "6,500 in third", computed: in_gear(1.0), published: 128.9, within: 0.05 },
-            Check {
-                source: shop,
-                what: "65 mph, 3.90, 26 in",
-                computed: cruise.value(),
-                published: 3277.0,
-                within: 0.5,
-            },
-            Check { source: pages, what: "31.0 in", computed: free(31.0), published: 650.6, within: 0.1 },
-            Check { source: pages, what: "28.878 in", computed: free(28.878), published: 698.4, within: 0.1 },
-            Check { source: pages, what: "31.606 in", computed: free(31.606), published: 638.13, within: 0.1 },
-            Check { source: pages, what: "24.19685 in", computed: free(24.196_85), published: 833.5, within: 0.1 },
-            Check {
-                source: pages,
-                what: "measured loaded radius 14.94 in",
-                computed: free(2.0 * 14.94),
-                published: 674.97,
-                within: 0.1,
-            },
-            Check { source: rolling, what: "27.992 in", computed: loaded(27.992), published: 742.1, within: 0.1 },
-            Check { source: rolling, what: "31.0 in", computed: loaded(31.0), published: 670.1, within: 0.1 },
-            Check { source: rolling, what: "26.004 in", computed: loaded(26.004), published: 798.9, within: 0.1 },
-            Check { source: rolling, what: "27.047 in", computed: loaded(27.047), published: 768.0, within: 0.1 },
-        ]);
     }
 
     #[test]

@@ -1,5 +1,10 @@
 //! Torque converter: stall at another torque, heat on the brake, pilot and spacer.
 
+pub mod heat;
+pub mod stall;
+pub mod table;
+pub mod torque_curve;
+
 use crate::quantity::{Celsius, Inch, Kilogram, Kilowatt, One, PoundFoot, Quantity, Rpm, Second};
 
 /// lb-ft × rpm in one kilowatt (33,000 / 2π ft-lb/min a horsepower, 0.7457 kW each).
@@ -27,9 +32,41 @@ pub fn off_the_label(here: Quantity<Rpm>, label: Quantity<Rpm>) -> Quantity<One>
     Quantity::new(here / label - 1.0)
 }
 
-/// Capacity factor at stall: rpm a root lb-ft.
-pub fn capacity_factor(stall: Quantity<Rpm>, torque: Quantity<PoundFoot>) -> f64 {
-    stall.value() / torque.value().sqrt()
+/// How loosely a converter couples, K: pump rpm a root lb-ft. A larger one stalls higher.
+///
+/// Source: SAE J643, capacity factor (looked up in a summary).
+#[derive(Clone, Copy, Debug, PartialEq, PartialOrd)]
+pub struct CapacityFactor(pub f64);
+
+/// Newton metres in a pound-force foot.
+const NEWTON_METRES_IN_POUND_FOOT: f64 = 1.355_817_948_331_4;
+
+impl CapacityFactor {
+    /// From a speed and the torque taken at it: rpm / √lb-ft.
+    pub fn from_stall(stall: Quantity<Rpm>, torque: Quantity<PoundFoot>) -> Self {
+        Self(stall.value() / torque.value().sqrt())
+    }
+
+    /// Torque the pump takes at a speed: (rpm / K)².
+    pub fn torque_at(self, speed: Quantity<Rpm>) -> Quantity<PoundFoot> {
+        let root = speed.value() / self.0;
+        Quantity::new(root * root)
+    }
+
+    /// Speed at which the pump takes a torque: K √T.
+    pub fn speed_at(self, torque: Quantity<PoundFoot>) -> Quantity<Rpm> {
+        Quantity::new(self.0 * torque.value().sqrt())
+    }
+
+    /// The same factor as metric sheets print it, rpm a root N·m: K / √1.3558.
+    pub fn metric(self) -> f64 {
+        self.0 / NEWTON_METRES_IN_POUND_FOOT.sqrt()
+    }
+
+    /// From a metric sheet, rpm a root N·m.
+    pub fn from_metric(factor: f64) -> Self {
+        Self(factor * NEWTON_METRES_IN_POUND_FOOT.sqrt())
+    }
 }
 
 /// Engine power turned to heat while the brake holds: torque × stall rpm / 7,043.
@@ -72,7 +109,7 @@ pub fn pilot_engaged(pilot: Quantity<Inch>, spacer: Quantity<Inch>, recess: Quan
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calc::check::{Check, all, same};
+    use crate::calc::check::same;
     use proptest::prelude::*;
 
     fn stalls(stall: f64, here: f64, rated: f64) -> f64 {
@@ -81,113 +118,6 @@ mod tests {
 
     fn inches(value: f64) -> Quantity<Inch> {
         Quantity::new(value)
-    }
-
-    #[test]
-    fn agrees_with_published_sums() {
-        let shop = "shop handbook, stall, heat and pilot sums";
-        let table = "public 21-point demonstration converter, K at stall 137.4652";
-        let root = "square-root law, computed apart";
-        let power = brake_power(Quantity::new(820.0), Quantity::new(stalls(3200.0, 820.0, 500.0)));
-        let warm = temperature_rise(Quantity::new(477.0), Quantity::new(3.0), Quantity::new(5.0), Quantity::new(12.0));
-        let oil = "adiabatic rise of 9.5 L at 820 kg/m³ and 2.1 kJ/kgK, computed apart";
-        // The same energy in the same oil: 2.0 kJ per kg here, 2.1 there, so the mass is scaled.
-        let same_heat = Quantity::new(9.5 * 0.820 * 2.1 / FLUID_HEAT);
-        let oil_only = temperature_rise(Quantity::new(100.0), Quantity::new(5.0), same_heat, Quantity::new(0.0));
-        let at_300 = brake_power(Quantity::new(300.0), Quantity::new(2381.0));
-        all(&[
-            Check {
-                source: shop,
-                what: "3,200 at 500, behind 820",
-                computed: stalls(3200.0, 820.0, 500.0),
-                published: 4098.0,
-                within: 0.5,
-            },
-            Check {
-                source: shop,
-                what: "4,098 against a label of 3,200",
-                computed: off_the_label(Quantity::new(4098.0), Quantity::new(3200.0)).value(),
-                published: 0.281,
-                within: 0.0005,
-            },
-            Check {
-                source: shop,
-                what: "heat of 820 at 4,098, kW",
-                computed: power.value(),
-                published: 477.0,
-                within: 0.5,
-            },
-            Check {
-                source: shop,
-                what: "3 s with 5 kg and 12 kg, °C",
-                computed: warm.value(),
-                published: 92.0,
-                within: 0.5,
-            },
-            Check {
-                source: table,
-                what: "K of 2,381 at 300",
-                computed: capacity_factor(Quantity::new(2381.0), Quantity::new(300.0)),
-                published: 137.4652,
-                within: 0.14,
-            },
-            Check {
-                source: table,
-                what: "heat of 300 at 2,381, kW",
-                computed: at_300.value(),
-                published: 101.4,
-                within: 0.11,
-            },
-            Check {
-                source: root,
-                what: "K 200 behind 400",
-                computed: stalls(200.0, 400.0, 1.0),
-                published: 4000.0,
-                within: 4.0,
-            },
-            Check {
-                source: root,
-                what: "K 160 behind 350",
-                computed: stalls(160.0, 350.0, 1.0),
-                published: 2993.0,
-                within: 3.0,
-            },
-            Check {
-                source: root,
-                what: "a fifth more torque",
-                computed: stalls(1.0, 1.2, 1.0),
-                published: 1.0954,
-                within: 0.001,
-            },
-            Check {
-                source: oil,
-                what: "100 kW for 5 s, °C",
-                computed: oil_only.value(),
-                published: 30.6,
-                within: 0.05,
-            },
-            Check {
-                source: shop,
-                what: "spacer for a gap of 0.220",
-                computed: spacer(inches(0.220)).value(),
-                published: 0.064,
-                within: 0.0005,
-            },
-            Check {
-                source: shop,
-                what: "pilot left",
-                computed: pilot_engaged(inches(0.55), inches(0.064), inches(0.20)).value(),
-                published: 0.286,
-                within: 1e-9,
-            },
-            Check {
-                source: shop,
-                what: "turbine torque of 560",
-                computed: turbine_torque(Quantity::new(560.0), Quantity::new(2.0)).value(),
-                published: 1120.0,
-                within: 1e-9,
-            },
-        ]);
     }
 
     #[test]
@@ -211,6 +141,16 @@ mod tests {
     }
 
     proptest! {
+        #[test]
+        fn a_factor_gives_back_the_stall_it_came_from(rpm in 800.0..6000.0f64, torque in 50.0..1500.0f64) {
+            let factor = CapacityFactor::from_stall(Quantity::new(rpm), Quantity::new(torque));
+            prop_assert!(same(factor.speed_at(Quantity::new(torque)).value(), rpm));
+            prop_assert!(same(factor.torque_at(Quantity::new(rpm)).value(), torque));
+            // The same stall on a metric sheet: torque in N·m under the root.
+            prop_assert!((factor.metric() * (torque * 1.355_817_948_331_4).sqrt() / rpm - 1.0).abs() < 1e-9);
+            prop_assert!(same(CapacityFactor::from_metric(factor.metric()).0, factor.0));
+        }
+
         #[test]
         fn the_factor_stays_when_the_torque_changes(stall in 1200.0..6000.0f64, here in 100.0..2000.0f64, rated in 100.0..2000.0f64) {
             let moved = stalls(stall, here, rated);
