@@ -143,6 +143,9 @@ mod tests {
         // Ride height is the shortest place: an axle that swings on the pinion's own line.
         let swung = over(50.5, 50.0, 50.25);
         assert_eq!(swung, Travel { least_room: inches(1.0), least_engaged: inches(2.0), total: inches(0.5) });
+        // An axle that moves away from the transmission as it comes up: bump is the furthest place.
+        let away = over(49.5, 50.0, 50.75);
+        assert_eq!(away, Travel { least_room: inches(0.5), least_engaged: inches(1.75), total: inches(1.25) });
         assert!(over(53.0, 50.0, 50.0).least_engaged.value() < 0.0, "it has come out");
         assert!(over(50.0, 50.0, 48.5).least_room.value() < 0.0, "it has hit");
     }

@@ -213,6 +213,15 @@ mod tests {
     }
 
     #[test]
+    fn of_two_equally_good_rows_the_slower_is_the_best_and_a_turbine_may_give_nothing() {
+        // Powers of two, so that both efficiencies are exactly the same number.
+        let table =
+            Table::new(vec![row(0.0, 140.0, 2.0), row(0.25, 140.0, 2.0), row(0.5, 150.0, 1.0), row(0.75, 200.0, 0.0)]);
+        let best = table.expect("a torque ratio of nought is one").best();
+        assert_eq!(best.map(|row| row.speed_ratio.value()), Some(0.25));
+    }
+
+    #[test]
     fn what_cannot_be_says_which_row_and_why() {
         let refused = |rows: &[Row]| Table::new(rows.to_vec()).expect_err("no table").to_string();
         let sound = row(0.0, 140.0, 2.0);

@@ -76,7 +76,7 @@ impl Written {
             None => None,
         };
         // A speed letter may stand before the R of a radial.
-        if text.one_of(&['Z', 'H', 'V', 'S']).is_some() && !text.0.starts_with('R') {
+        if text.one_of(&['Z', 'H', 'V', 'S', 'Q', 'T', 'W', 'Y']).is_some() && !text.0.starts_with('R') {
             return None;
         }
         text.one_of(&['-', 'R', 'B', 'D'])?;
@@ -171,6 +171,7 @@ mod tests {
             "275/60 R 15",
             "275/60-15",
             "275/60ZR15",
+            "275/60WR15",
             "275/60R15 112S",
             "LT275/60R15C",
             " 275/60r15 ",
@@ -180,6 +181,9 @@ mod tests {
         for typed in ["31x10.50R15", "31X10.5R15LT", "31×10.50-15", "31 x 10.50 R15", "31/10.5-15"] {
             assert_eq!(size(typed), size("31x10.50R15"), "{typed}");
         }
+        assert_eq!(size("100/60R15").to_string(), "100/60R15", "the narrowest that is read as millimeters");
+        assert_eq!(size("275/60R15 LT 112/109QX"), size("275/60R15"), "a service description of 12 signs");
+        assert_eq!(size("275/60R015.00"), size("275/60R15"), "a number of six signs");
         assert_eq!(diameter("28.0/9.0-15"), 28.0, "a slick gives its diameter first");
     }
 

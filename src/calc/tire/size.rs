@@ -84,10 +84,6 @@ mod tests {
         typed.parse().unwrap_or_else(|unread| panic!("{unread}"))
     }
 
-    fn diameter(typed: &str) -> f64 {
-        size(typed).diameter().0.value()
-    }
-
     #[test]
     fn a_profile_that_is_not_written_is_a_guess_and_says_so() {
         assert_eq!(size("275/60R15").diameter().1, Trust::Nominal);
