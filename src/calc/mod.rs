@@ -18,6 +18,7 @@ pub mod gear_set;
 pub mod joint;
 pub mod one_way;
 pub mod pipe;
+pub mod power_flow;
 pub mod quarter_mile;
 pub mod shaft;
 pub mod shift;

@@ -1,0 +1,128 @@
+//! From a range to its flow: which way each one-way clutch stands, then every number.
+
+use super::balance::{Engaged, Motion, Torques, holding_sense};
+use super::elimination::ROUNDING;
+use super::flow::{Flow, Input};
+use super::train::{ElementKind, Fault, Range, Train};
+
+impl Train {
+    /// Speeds, torques and power everywhere in one range.
+    ///
+    /// A one-way clutch is locked where only its torque, in the sense it holds,
+    /// lets the input's torque through, and overruns where that leaves it turning
+    /// the way it lets go. Torque nought settles none. No losses, no inertia.
+    /// Source: Willis's equation and the balance of torques on every shaft.
+    pub fn flow(&self, range: &Range, input: Input) -> Result<Flow, Fault> {
+        let mut applied = Engaged((1 << self.sets.len()) - 1);
+        for name in range.applied {
+            let found = self.elements.iter().position(|element| element.name == *name && !is_one_way(element.kind));
+            applied.0 |= 1 << (self.sets.len() + found.ok_or(Fault::NotApplied(name))?);
+        }
+        Ok(match self.decide(applied, input) {
+            Ok(state) => self.told(range, applied, &state, input),
+            Err(open) => self.undecided(range, applied, open),
+        })
+    }
+
+    /// The state that fits, or the one-way clutches of which it cannot be told.
+    ///
+    /// Virtual work lets no train that is driven forwards be stalled as well. What
+    /// moves against the torque on it (the vehicle pushing) goes on moving.
+    fn decide(&self, applied: Engaged, input: Input) -> Result<State, Engaged> {
+        let one_ways = (0..self.joints.len()).filter(|joint| holding_sense(self, *joint).is_some());
+        let one_ways = one_ways.fold(0, |bits, joint| bits | 1 << joint);
+        let (mut driven, mut stalled) = (Fitting::default(), Fitting::default());
+        let mut locked = one_ways;
+        // Every choice, the most locked first: of two that move alike, that one names everybody who helps.
+        loop {
+            if let Some(state) = self.carrying(Engaged(applied.0 | locked), input) {
+                if state.motion.turns { driven.add(state) } else { stalled.add(state) }
+            }
+            if locked == 0 {
+                break;
+            }
+            locked = (locked - 1) & one_ways;
+        }
+        let pushed = input.torque.value() * input.speed.value() < 0.0;
+        let free = || self.free(applied, input).map(Ok);
+        let stalled = || stalled.only();
+        let found = driven.only().or_else(|| if pushed { free().or_else(stalled) } else { stalled().or_else(free) });
+        found.unwrap_or(Err(Engaged(one_ways)))
+    }
+
+    /// This choice, if it carries the torque and every one-way clutch agrees with it.
+    fn carrying(&self, engaged: Engaged, input: Input) -> Option<State> {
+        let motion = Motion::of(self, engaged);
+        if !self.overruns_rightly(engaged, &motion, input) {
+            return None;
+        }
+        let locked = |joint: usize| engaged.has(joint) && holding_sense(self, joint).is_some();
+        if input.torque.value() == 0.0 && (0..self.joints.len()).any(locked) {
+            return None;
+        }
+        let torques = Torques::of(self, engaged, &motion, if input.torque.value() < 0.0 { -1.0 } else { 1.0 })?;
+        Some(State { engaged, motion, torques: Some(torques) })
+    }
+
+    /// With no one-way clutch locked and no torque going through.
+    fn free(&self, applied: Engaged, input: Input) -> Option<State> {
+        let motion = Motion::of(self, applied);
+        let fits = motion.turns && self.overruns_rightly(applied, &motion, input);
+        fits.then_some(State { engaged: applied, motion, torques: None })
+    }
+
+    fn overruns_rightly(&self, engaged: Engaged, motion: &Motion, input: Input) -> bool {
+        (0..self.joints.len()).filter(|joint| !engaged.has(*joint)).all(|joint| {
+            let slip = motion.slip(self, joint).map(|slip| slip * sense_of(input));
+            holding_sense(self, joint).zip(slip).is_none_or(|(sense, slip)| slip * sense >= -ROUNDING)
+        })
+    }
+}
+
+/// The first choice that fits, and the one-way clutches that stand otherwise in another that moves otherwise.
+#[derive(Default)]
+struct Fitting {
+    first: Option<State>,
+    open: u32,
+}
+
+impl Fitting {
+    fn add(&mut self, state: State) {
+        match &self.first {
+            Some(first) if !first.moves_like(&state) => self.open |= first.engaged.0 ^ state.engaged.0,
+            Some(_) => {}
+            None => self.first = Some(state),
+        }
+    }
+
+    fn only(self) -> Option<Result<State, Engaged>> {
+        self.first.map(|state| if self.open == 0 { Ok(state) } else { Err(Engaged(self.open)) })
+    }
+}
+
+/// One choice that fits.
+pub(super) struct State {
+    pub(super) engaged: Engaged,
+    pub(super) motion: Motion,
+    /// Without them no torque goes through.
+    pub(super) torques: Option<Torques>,
+}
+
+impl State {
+    /// Whether no shaft is known to turn otherwise in the other.
+    fn moves_like(&self, other: &Self) -> bool {
+        let both = self.motion.speeds.iter().zip(&other.motion.speeds);
+        both.flat_map(|(one, other)| one.zip(*other)).all(|(one, other)| (one - other).abs() < ROUNDING)
+    }
+}
+
+/// 1 or -1: the sense in which the input turns or, at rest, would; nought with neither speed nor torque.
+pub(super) fn sense_of(input: Input) -> f64 {
+    let (speed, torque) = (input.speed.value(), input.torque.value());
+    let sense = if speed == 0.0 { torque } else { speed };
+    if sense == 0.0 { 0.0 } else { sense.signum() }
+}
+
+fn is_one_way(kind: ElementKind) -> bool {
+    matches!(kind, ElementKind::OneWay(_))
+}
