@@ -1,7 +1,10 @@
 //! The solver against closed forms, published tables and the balances it must keep.
 
 mod balances;
+mod faults;
+mod single_set;
 mod three_speed;
+mod trains;
 
 use super::*;
 use crate::quantity::{One, PoundFoot, Quantity};
@@ -62,6 +65,14 @@ pub(super) fn assert_balanced(train: &Train, flow: &Flow, input: Input) {
             let total = (sun + ring + carrier).value();
             let most = sun.value().abs().max(ring.value().abs()).max(through);
             assert!(total.abs() <= 1e-9 * most, "{}: {} makes {total} kW", flow.range, set[0].set);
+        }
+    }
+    for (set, said) in flow.members.chunks(3).zip(train.sets()) {
+        if let [Some(sun), Some(ring), Some(carrier)] = [set[0].speed, set[1].speed, set[2].speed] {
+            let k = if said.pinions == Pinions::Single { said.ratio.value() } else { -said.ratio.value() };
+            let off = sun.value() + k * ring.value() - (1.0 + k) * carrier.value();
+            let most = sun.value().abs().max(ring.value().abs()).max(carrier.value().abs());
+            assert!(off.abs() <= 1e-9 * k.abs() * most, "{}: {} turns against Willis by {off}", flow.range, said.name);
         }
     }
     for shaft in &flow.shafts {
