@@ -15,9 +15,11 @@ pub mod driveshaft;
 pub mod fit;
 pub mod fluid;
 pub mod gear_set;
+pub mod holding;
 pub mod joint;
 pub mod one_way;
 pub mod pipe;
+pub mod piston;
 pub mod power_flow;
 pub mod quarter_mile;
 pub mod shaft;
@@ -27,6 +29,7 @@ pub mod speedometer;
 pub mod spline;
 pub mod thread;
 pub mod tire;
+pub mod wedge;
 
 #[cfg(test)]
 pub(crate) mod check;

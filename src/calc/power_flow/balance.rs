@@ -5,7 +5,7 @@
 //! equation serves both balances is the principle of virtual work.
 
 use super::elimination::{Equations, ROUNDING, Solved};
-use super::train::{ElementKind, Holds, MOST_JOINTS, MOST_SHAFTS, Train};
+use super::train::{MOST_JOINTS, MOST_SHAFTS, Train};
 
 /// Which joints take part: a bit for each set and then for each element.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -32,17 +32,18 @@ pub(super) struct Motion {
 }
 
 impl Motion {
-    pub(super) fn of(train: &Train, engaged: Engaged) -> Self {
-        let mut equations = Equations::new(train.shafts.len());
-        for joint in engaged.joints() {
-            let row = equations.add();
-            for term in train.joints[joint] {
+    pub(super) fn of(train: &Train, engaged: Engaged, equations: &mut Equations) -> Self {
+        let held = engaged.0.count_ones() as usize;
+        equations.start(held + 1, train.shafts.len());
+        for (row, joint) in engaged.joints().enumerate() {
+            let row = equations.row(row);
+            for term in train.joints[joint].terms {
                 if let Some(shaft) = term.shaft {
                     row[shaft] += term.factor;
                 }
             }
         }
-        let input = equations.add();
+        let input = equations.row(held);
         input[train.input] = 1.0;
         input[train.shafts.len()] = 1.0;
         let solved = equations.solve();
@@ -55,7 +56,7 @@ impl Motion {
 
     /// Speed of an element's shaft against what it is tied to, for one turn of the input.
     pub(super) fn slip(&self, train: &Train, joint: usize) -> Option<f64> {
-        let [shaft, to, _] = train.joints[joint];
+        let [shaft, to, _] = train.joints[joint].terms;
         let speed = |shaft: Option<usize>| shaft.map_or(Some(0.0), |shaft| self.speeds[shaft]);
         Some(speed(shaft.shaft)? - speed(to.shaft)?)
     }
@@ -83,15 +84,24 @@ impl Torques {
     /// The torques if this choice carries them with every locked one-way clutch loaded the way it holds.
     ///
     /// `input` is the torque that comes in, 1 or -1.
-    pub(super) fn of(train: &Train, engaged: Engaged, motion: &Motion, input: f64) -> Option<Self> {
-        let joints: Vec<usize> = engaged.joints().collect();
-        let unknowns = joints.len() + usize::from(motion.turns);
-        let mut equations = Equations::new(unknowns);
-        for _ in &train.shafts {
-            equations.add();
+    pub(super) fn of(
+        train: &Train,
+        engaged: Engaged,
+        motion: &Motion,
+        input: f64,
+        equations: &mut Equations,
+    ) -> Option<Self> {
+        let mut room = [0; MOST_JOINTS];
+        let mut count = 0;
+        for joint in engaged.joints() {
+            room[count] = joint;
+            count += 1;
         }
+        let joints = &room[..count];
+        let unknowns = count + usize::from(motion.turns);
+        equations.start(train.shafts.len(), unknowns);
         for (unknown, joint) in joints.iter().enumerate() {
-            for term in train.joints[*joint] {
+            for term in train.joints[*joint].terms {
                 if let Some(shaft) = term.shaft {
                     equations.row(shaft)[unknown] += term.factor;
                 }
@@ -113,8 +123,8 @@ impl Torques {
         for (unknown, joint) in joints.iter().enumerate() {
             torques.shares[*joint] = solved.settled(unknown).map_or(Share::Unknown, Share::Carries);
         }
-        torques.share_out(train, &joints, &solved)?;
-        let held = joints.iter().all(|joint| match (holding_sense(train, *joint), torques.shares[*joint]) {
+        torques.share_out(train, joints, &solved)?;
+        let held = joints.iter().all(|joint| match (train.joints[*joint].sense, torques.shares[*joint]) {
             (Some(sense), Share::Carries(load) | Share::UpTo(load)) => load * sense > ROUNDING,
             _ => true,
         });
@@ -160,7 +170,7 @@ impl Torques {
         let load = |unknown: usize, extra: f64| solved.basic(unknown) + extra * solved.growth(unknown, open);
         let possible = |extra: &f64| {
             group.iter().all(|unknown| {
-                holding_sense(train, joints[*unknown]).is_none_or(|sense| load(*unknown, *extra) * sense >= -ROUNDING)
+                train.joints[joints[*unknown]].sense.is_none_or(|sense| load(*unknown, *extra) * sense >= -ROUNDING)
             })
         };
         let elements = group.iter().filter(|unknown| joints[**unknown] >= train.sets.len());
@@ -176,15 +186,5 @@ impl Torques {
             self.shares[joints[*unknown]] = if same { Share::Carries(most) } else { Share::UpTo(most) };
         }
         Some(())
-    }
-}
-
-/// 1 or -1 for a one-way clutch: the sense of the torque it can put on its shaft, and of the slip it allows.
-pub(super) fn holding_sense(train: &Train, joint: usize) -> Option<f64> {
-    let element = train.elements.get(joint.checked_sub(train.sets.len())?)?;
-    match element.kind {
-        ElementKind::OneWay(Holds::Backward) => Some(1.0),
-        ElementKind::OneWay(Holds::Forward) => Some(-1.0),
-        _ => None,
     }
 }

@@ -1,7 +1,7 @@
 //! From a range to its flow: which way each one-way clutch stands, then every number.
 
-use super::balance::{Engaged, Motion, Torques, holding_sense};
-use super::elimination::ROUNDING;
+use super::balance::{Engaged, Motion, Share, Torques};
+use super::elimination::{Equations, ROUNDING};
 use super::flow::{Flow, Input};
 use super::train::{ElementKind, Fault, Range, Train};
 
@@ -29,52 +29,85 @@ impl Train {
     /// Virtual work lets no train that is driven forwards be stalled as well. What
     /// moves against the torque on it (the vehicle pushing) goes on moving.
     fn decide(&self, applied: Engaged, input: Input) -> Result<State, Engaged> {
-        let one_ways = (0..self.joints.len()).filter(|joint| holding_sense(self, *joint).is_some());
-        let one_ways = one_ways.fold(0, |bits, joint| bits | 1 << joint);
+        let one_ways = self.joints.iter().enumerate().filter(|(_, joint)| joint.sense.is_some());
+        let one_ways = one_ways.fold(0, |bits, (at, _)| bits | 1 << at);
+        let pushed = input.torque.value() * input.speed.value() < 0.0;
+        let mut room = Equations::room();
         let (mut driven, mut stalled) = (Fitting::default(), Fitting::default());
         let mut locked = one_ways;
         // Every choice, the most locked first: of two that move alike, that one names everybody who helps.
         loop {
-            if let Some(state) = self.carrying(Engaged(applied.0 | locked), input) {
-                if state.motion.turns { driven.add(state) } else { stalled.add(state) }
+            let carries = self.carrying(Engaged(applied.0 | locked), one_ways, input, &mut room);
+            match carries {
+                // Virtual work again: whatever else carries while driven forwards moves like this.
+                Some(state) if state.motion.turns && !pushed && driven.first.is_none() && state.is_certain() => {
+                    return Ok(state);
+                }
+                Some(state) if state.motion.turns => driven.add(state),
+                Some(state) => stalled.add(state),
+                None => {}
             }
             if locked == 0 {
                 break;
             }
             locked = (locked - 1) & one_ways;
         }
-        let pushed = input.torque.value() * input.speed.value() < 0.0;
-        let free = || self.free(applied, input).map(Ok);
+        let mut free = || self.free(applied, input, &mut room).map(Ok);
         let stalled = || stalled.only();
-        let found = driven.only().or_else(|| if pushed { free().or_else(stalled) } else { stalled().or_else(free) });
+        let found =
+            driven.only().or_else(|| if pushed { free().or_else(stalled) } else { stalled().or_else(&mut free) });
         found.unwrap_or(Err(Engaged(one_ways)))
     }
 
     /// This choice, if it carries the torque and every one-way clutch agrees with it.
-    fn carrying(&self, engaged: Engaged, input: Input) -> Option<State> {
-        let motion = Motion::of(self, engaged);
-        if !self.overruns_rightly(engaged, &motion, input) {
+    fn carrying(&self, engaged: Engaged, one_ways: u32, input: Input, room: &mut Equations) -> Option<State> {
+        let torque = input.torque.value();
+        if torque == 0.0 && engaged.0 & one_ways != 0 {
             return None;
         }
-        let locked = |joint: usize| engaged.has(joint) && holding_sense(self, joint).is_some();
-        if input.torque.value() == 0.0 && (0..self.joints.len()).any(locked) {
+        let motion = Motion::of(self, engaged, room);
+        if !self.overruns_rightly(engaged, &motion, input, room) {
             return None;
         }
-        let torques = Torques::of(self, engaged, &motion, if input.torque.value() < 0.0 { -1.0 } else { 1.0 })?;
+        let torques = Torques::of(self, engaged, &motion, if torque < 0.0 { -1.0 } else { 1.0 }, room)?;
         Some(State { engaged, motion, torques: Some(torques) })
     }
 
     /// With no one-way clutch locked and no torque going through.
-    fn free(&self, applied: Engaged, input: Input) -> Option<State> {
-        let motion = Motion::of(self, applied);
-        let fits = motion.turns && self.overruns_rightly(applied, &motion, input);
+    fn free(&self, applied: Engaged, input: Input, room: &mut Equations) -> Option<State> {
+        let motion = Motion::of(self, applied, room);
+        let fits = motion.turns && self.overruns_rightly(applied, &motion, input, room);
         fits.then_some(State { engaged: applied, motion, torques: None })
     }
 
-    fn overruns_rightly(&self, engaged: Engaged, motion: &Motion, input: Input) -> bool {
-        (0..self.joints.len()).filter(|joint| !engaged.has(*joint)).all(|joint| {
-            let slip = motion.slip(self, joint).map(|slip| slip * sense_of(input));
-            holding_sense(self, joint).zip(slip).is_none_or(|(sense, slip)| slip * sense >= -ROUNDING)
+    /// Whether every one-way clutch that is not locked can turn the way it lets go, all of them at once.
+    fn overruns_rightly(&self, engaged: Engaged, motion: &Motion, input: Input, room: &mut Equations) -> bool {
+        let Some(unsettled) = self.unsettled(engaged, motion, input) else { return false };
+        // One that nothing settles may turn either way; of several, what suits one may not suit the next.
+        if !motion.turns || unsettled.count_ones() < 2 {
+            return true;
+        }
+        // If all can be suited, then also with some of them just at rest and the others settled thereby.
+        let mut resting = unsettled;
+        while resting != 0 {
+            let engaged = Engaged(engaged.0 | resting);
+            let motion = Motion::of(self, engaged, room);
+            if motion.turns && self.unsettled(engaged, &motion, input) == Some(0) {
+                return true;
+            }
+            resting = (resting - 1) & unsettled;
+        }
+        false
+    }
+
+    /// The one-way clutches that are not locked and whose slip nothing settles; `None` if one turns the way it holds.
+    fn unsettled(&self, engaged: Engaged, motion: &Motion, input: Input) -> Option<u32> {
+        let open = self.joints.iter().enumerate().filter(|(at, _)| !engaged.has(*at));
+        open.filter_map(|(at, joint)| Some((at, joint.sense?))).try_fold(0, |bits, (at, sense)| {
+            match motion.slip(self, at) {
+                None => Some(bits | 1 << at),
+                Some(slip) => (slip * sense_of(input) * sense >= -ROUNDING).then_some(bits),
+            }
         })
     }
 }
@@ -109,6 +142,11 @@ pub(super) struct State {
 }
 
 impl State {
+    /// Whether every load is told, so that no one-way clutch stands locked unseen.
+    fn is_certain(&self) -> bool {
+        self.torques.as_ref().is_some_and(|torques| !torques.shares.contains(&Share::Unknown))
+    }
+
     /// Whether no shaft is known to turn otherwise in the other.
     fn moves_like(&self, other: &Self) -> bool {
         let both = self.motion.speeds.iter().zip(&other.motion.speeds);

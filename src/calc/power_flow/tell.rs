@@ -48,10 +48,10 @@ impl Train {
                 _ => Quantity::new(0.0),
             }),
         });
-        let members = self.sets.iter().zip(&self.joints).enumerate().flat_map(|(joint, (set, terms))| {
+        let members = self.sets.iter().zip(&self.joints).enumerate().flat_map(|(joint, (set, tie))| {
             let names = [(Member::Sun, set.sun), (Member::Ring, set.ring), (Member::Carrier, set.carrier)];
             let share = share(joint);
-            names.into_iter().zip(terms).map(move |((member, shaft), term)| {
+            names.into_iter().zip(tie.terms).map(move |((member, shaft), term)| {
                 let torque = match share {
                     Share::Carries(load) => Some(size * (-load * term.factor)),
                     Share::UpTo(_) | Share::Unknown => None,
@@ -74,7 +74,7 @@ impl Train {
                 Load::Carries(torque) => Some(torque),
                 Load::UpTo(_) | Load::Unknown => None,
             };
-            let passes = match self.joints[joint][1].shaft {
+            let passes = match self.joints[joint].terms[1].shaft {
                 Some(shaft) => power_if(exact, speed(Some(shaft))),
                 None => Some(Quantity::new(0.0)),
             };

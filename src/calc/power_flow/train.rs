@@ -118,8 +118,16 @@ pub struct Train {
     pub(super) shafts: Vec<&'static str>,
     pub(super) input: usize,
     pub(super) output: usize,
-    /// The equation of each set, then of each element: shafts and factors.
-    pub(super) joints: Vec<[Term; 3]>,
+    /// Each set, then each element.
+    pub(super) joints: Vec<Joint>,
+}
+
+/// What ties shafts together: the equation between their speeds.
+#[derive(Clone, Copy, Debug)]
+pub(super) struct Joint {
+    pub(super) terms: [Term; 3],
+    /// 1 or -1 for a one-way clutch: the sense of the torque it can put on its shaft, and of the slip it allows.
+    pub(super) sense: Option<f64>,
 }
 
 /// A factor on the speed of one shaft; the case, whose speed is nought, is no shaft.
@@ -170,9 +178,17 @@ impl Train {
         let term = |shaft: &str, factor| Term { shaft: shafts.iter().position(|name| *name == shaft), factor };
         let of_set = |set: &PlanetarySet| {
             let ring = signed_ratio(set);
-            [term(set.sun, 1.0), term(set.ring, ring), term(set.carrier, -1.0 - ring)]
+            let terms = [term(set.sun, 1.0), term(set.ring, ring), term(set.carrier, -1.0 - ring)];
+            Joint { terms, sense: None }
         };
-        let of_element = |element: &Element| [term(element.shaft, 1.0), term(element.to, -1.0), term(CASE, 0.0)];
+        let of_element = |element: &Element| Joint {
+            terms: [term(element.shaft, 1.0), term(element.to, -1.0), term(CASE, 0.0)],
+            sense: match element.kind {
+                ElementKind::OneWay(Holds::Backward) => Some(1.0),
+                ElementKind::OneWay(Holds::Forward) => Some(-1.0),
+                ElementKind::Clutch | ElementKind::Brake | ElementKind::Band => None,
+            },
+        };
         let joints = sets.iter().map(of_set).chain(elements.iter().map(of_element)).collect();
         // The ends are mentioned first, so they are shafts 0 and 1.
         Ok(Self { sets: sets.to_vec(), elements: elements.to_vec(), shafts, input: 0, output: 1, joints })

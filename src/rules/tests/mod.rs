@@ -1,6 +1,7 @@
 //! Walks the whole book: what every rule, present and future, has to keep.
 
 mod edges;
+mod gear_train;
 mod logic;
 mod near_misses;
 mod registry;

@@ -126,12 +126,12 @@ proptest! {
         prop_assert_eq!(one.shared.len(), other.shared.len());
         for shaft in &one.shafts {
             let twin = other.shaft(there(shaft.name)).expect("renamed");
-            prop_assert!(alike(shaft.speed.map(|s| s.value()), twin.speed.map(|s| s.value()), 1000.0));
+            prop_assert!(alike(shaft.speed.map(|s| s.value()), twin.speed.map(|s| s.value()), 1000.0), "{:?} {:?}", one, other);
             prop_assert!(alike(shaft.torque.map(|t| t.value()), twin.torque.map(|t| t.value()), 100.0));
         }
         for element in &one.elements {
             let twin = other.element(element.name).expect("same name");
-            prop_assert_eq!(element.state, twin.state, "{:?}", element);
+            prop_assert_eq!(element.state, twin.state, "{:?} {:?}", one, other);
             prop_assert!(alike(size(element.load), size(twin.load), 100.0), "{:?} {:?}", element, twin);
         }
     }

@@ -154,3 +154,20 @@ fn at_rest_the_torque_says_which_way_it_would_turn() {
     let nothing = train.flow(&Range { name: "range", applied: &[] }, input(0.0, 0.0)).expect("nothing to apply");
     assert!(matches!(nothing.outcome, Outcome::Free { .. }));
 }
+
+#[test]
+fn two_one_way_clutches_in_a_row_are_not_suited_one_by_one() {
+    // Direct by a one-way clutch would turn "d" forwards, and the two in a row from it to the band allow no such thing:
+    // each could still turn as it likes, as "c" between them floats.
+    let planetary =
+        |name, pinions, sun, ring, carrier| PlanetarySet { name, pinions, ratio: ratio(1.2), sun, ring, carrier };
+    let sets = [planetary("8", Pinions::Single, "b", "a", "f"), planetary("7", Pinions::Pair, "d", "a", "f")];
+    let one_way = |name, shaft, to| Element { name, kind: ElementKind::OneWay(Holds::Forward), shaft, to };
+    let band = Element { name: "3", shaft: "e", ..BAND };
+    let elements = [one_way("1", "c", "e"), one_way("2", "d", "c"), band, one_way("4", "d", "f")];
+    let train = Train::new(&sets, &elements, "a", "b").expect("sound");
+    let flow = train.flow(&Range { name: "range", applied: &["3"] }, UNIT).expect("its own band");
+    assert!(near(geared(&flow), 1.0 / 12.0, 1.0));
+    let states = ["1", "2", "4"].map(|name| state(&flow, name));
+    assert_eq!(states, [ElementState::Locked, ElementState::Locked, ElementState::Overrunning]);
+}

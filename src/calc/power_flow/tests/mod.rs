@@ -71,7 +71,7 @@ pub(super) fn assert_balanced(train: &Train, flow: &Flow, input: Input) {
         if let [Some(sun), Some(ring), Some(carrier)] = [set[0].speed, set[1].speed, set[2].speed] {
             let k = if said.pinions == Pinions::Single { said.ratio.value() } else { -said.ratio.value() };
             let off = sun.value() + k * ring.value() - (1.0 + k) * carrier.value();
-            let most = sun.value().abs().max(ring.value().abs()).max(carrier.value().abs());
+            let most = sun.value().abs().max(ring.value().abs()).max(carrier.value().abs()).max(input.speed.value());
             assert!(off.abs() <= 1e-9 * k.abs() * most, "{}: {} turns against Willis by {off}", flow.range, said.name);
         }
     }
