@@ -94,12 +94,14 @@ impl Train {
                 power: if engaged { passes } else { Some(Quantity::new(0.0)) },
             }
         });
+        // Sets side by side share as well, but no element of theirs can be named.
+        let groups = carries.iter().flat_map(|torques| &torques.groups);
         Flow {
             range: range.name,
             shafts: shafts.collect(),
             members: members.collect(),
             elements: elements.collect(),
-            shared: carries.map_or_else(Vec::new, |torques| torques.groups.iter().map(|group| names(*group)).collect()),
+            shared: groups.map(|group| names(*group)).filter(|group| !group.is_empty()).collect(),
             outcome,
         }
     }

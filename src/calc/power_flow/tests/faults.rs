@@ -109,7 +109,14 @@ fn a_range_may_apply_only_what_the_valve_body_can() {
 fn two_ways() -> Train {
     let second = PlanetarySet { name: "second", ring: "out", carrier: "other", ..SET };
     let one_way = |name, holds, shaft| Element { name, kind: ElementKind::OneWay(holds), shaft, to: CASE };
-    let elements = [one_way("forward", Holds::Forward, "ring"), one_way("reverse", Holds::Backward, "other"), BAND];
+    let aside = Element { name: "aside", shaft: "drum", ..BAND };
+    let elements = [
+        one_way("forward", Holds::Forward, "ring"),
+        one_way("reverse", Holds::Backward, "other"),
+        BAND,
+        aside,
+        Element { name: "aside again", ..aside },
+    ];
     Train::new(&[SET, second], &elements, "in", "out").expect("sound")
 }
 
@@ -117,15 +124,15 @@ fn two_ways() -> Train {
 fn where_two_ways_fit_neither_is_told() {
     // The output may turn either way while it pushes, and which it does is not given.
     let train = two_ways();
-    let range = Range { name: "range", applied: &[] };
-    let flow = train.flow(&range, input(1000.0, -1.0)).expect("nothing to apply");
+    let range = Range { name: "range", applied: &["aside"] };
+    let flow = train.flow(&range, input(1000.0, -1.0)).expect("its own band");
     assert_eq!(flow.outcome, Outcome::Undecided { one_ways: vec!["forward", "reverse"] });
     assert_eq!([state(&flow, "forward"), state(&flow, "band")], [ElementState::Undecided, ElementState::Open]);
     assert!(flow.elements.iter().all(|element| element.load == Load::Unknown && element.slip.is_none()));
     assert!(flow.shafts.iter().all(|shaft| shaft.speed.is_none() && shaft.torque.is_none()));
     assert!(flow.members.iter().all(|member| member.torque.is_none() && member.power.is_none()));
     assert_eq!(flow.members.len(), 6);
-    let driven = train.flow(&range, input(1000.0, 1.0)).expect("nothing to apply");
+    let driven = train.flow(&range, input(1000.0, 1.0)).expect("its own band");
     assert!(matches!(driven.outcome, Outcome::Free { .. }), "neither holds while the engine drives");
     // The band settles it: the ring is held, and the reverse one-way clutch overruns.
     let held = train.flow(&Range { name: "held", applied: &["band"] }, input(1000.0, -1.0)).expect("its own band");

@@ -2,6 +2,7 @@
 
 mod balances;
 mod faults;
+mod sharing;
 mod single_set;
 mod three_speed;
 mod trains;

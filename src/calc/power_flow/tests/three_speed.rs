@@ -121,6 +121,8 @@ fn what_locks_up_names_what_fights() {
     let brake = flow(&train, &BRAKE, UNIT);
     assert_eq!(brake.outcome, Outcome::Stalled { fighting: vec![FORWARD, DIRECT, REAR_BAND] });
     assert!(brake.shafts.iter().all(|shaft| shaft.speed.is_none_or(|speed| speed.value() == 0.0)));
+    let pushed = flow(&train, &BRAKE, input(3000.0, -1.0));
+    assert!(matches!(pushed.outcome, Outcome::Stalled { .. }), "nor can it be pushed through: {:?}", pushed.outcome);
     // First and second at once, and third with the front band: ties of the kind a stuck valve makes.
     let first_and_second = Range { name: "tie", applied: &[FORWARD, INTERMEDIATE, REAR_BAND] };
     let tied = flow(&train, &first_and_second, UNIT);
@@ -131,6 +133,21 @@ fn what_locks_up_names_what_fights() {
     let third_and_band = Range { name: "tie", applied: &[FORWARD, DIRECT, FRONT_BAND] };
     let tied = flow(&train, &third_and_band, UNIT);
     assert_eq!(tied.outcome, Outcome::Stalled { fighting: vec![DIRECT, FRONT_BAND] });
+}
+
+#[test]
+fn on_a_hill_second_with_the_band_holds_the_vehicle() {
+    // Rolling back turns the input backwards: the low one-way clutch locks against the band on the sun.
+    let train = family();
+    let back = flow(&train, &SECOND_HELD, input(0.0, -100.0));
+    assert_eq!(back.outcome, Outcome::Stalled { fighting: vec![FORWARD, FRONT_BAND, LOW_ONE_WAY] });
+    assert!(flow(&train, &SECOND_HELD, input(3000.0, -100.0)).ratio().is_some(), "rolling on, the engine brakes");
+    assert!(flow(&train, &SECOND_HELD, input(0.0, 100.0)).ratio().is_some(), "and driven off it starts in second");
+    // Rolling back against the engine plain second works as first: the sun turns forwards and runs away from its race.
+    let against = flow(&train, &SECOND, input(-500.0, 100.0));
+    assert!(near(geared(&against), 2.48, 1.0));
+    assert_eq!(state(&against, LOW_ONE_WAY), ElementState::Locked);
+    assert_eq!(state(&against, INTERMEDIATE_ONE_WAY), ElementState::Overrunning);
 }
 
 #[test]
@@ -146,6 +163,8 @@ fn what_is_left_free_is_counted_and_named() {
     assert_eq!(coasting.outcome, Outcome::Free { freedoms: 2, loose: vec![OUTPUT, SUN, REAR_CARRIER, RACE] });
     let no_torque = flow(&train, &FIRST, input(3000.0, 0.0));
     assert!(matches!(no_torque.outcome, Outcome::Free { .. }), "nothing loads the one-way clutch");
+    let no_torque = flow(&train, &THIRD, input(3000.0, 0.0));
+    assert!(near(geared(&no_torque), 1.0, 1.0) && load(&no_torque, DIRECT) == 0.0, "third needs none");
 }
 
 #[test]
