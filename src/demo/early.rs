@@ -1,5 +1,6 @@
 //! Jobs that are done, or were given up.
 
+use super::bench::{BORE_GAUGE, DIAL};
 use super::story::{Person, Step, Story};
 use crate::job::Sheet;
 use crate::quantity::Cents;
@@ -36,6 +37,8 @@ fn street_sedan() -> Story {
             Step::To(Stage::Parts),
             Step::To(Stage::Assembly),
             Step::Sheet(Sheet::Measured, Source::Measured, "{}"),
+            Step::Measure("rear-end-play", &["0.010", "0.010", "0.011"], "0.084", DIAL),
+            Step::Measure("yoke-clearance", &["0.003", "0.003"], "", BORE_GAUGE),
             Step::To(Stage::Test),
             Step::To(Stage::Delivery),
             Step::Know(Source::Looked, r#"{"cooling.action": "flushed", "driveshaft.remeasured": true}"#),

@@ -1,5 +1,6 @@
 //! Tells the stories to the program, at the times at which they happened.
 
+use super::bench;
 use super::classes::{BODY, CLASSES, YEAR};
 use super::story::{Step, Story};
 use super::{DESK, OWNER, PASSWORD, TECHNICIAN, own_rules, stories};
@@ -52,6 +53,7 @@ pub async fn fill(service: Service, today: Timestamp) -> Result<Demo, Failure> {
     let mut teller = Teller { service, clock, today, staff: Vec::new(), tables: Vec::new(), links: Vec::new() };
     teller.open_shop().await?;
     teller.type_class_tables().await?;
+    bench::stock(&teller.service, &teller.staff[2], teller.day(0)).await?;
     let mut numbers: Vec<Told> = Vec::new();
     for story in stories() {
         let told = teller.tell(&story, &numbers).await?;
@@ -230,6 +232,12 @@ impl Teller {
             Step::Waits(waits) => self.waits(ticket, waits).await,
             Step::Through(code) => self.through(ticket, code).await,
             Step::Tick(code) => self.tick(ticket, code).await,
+            Step::Measure(name, readings, fitted, instrument) => {
+                self.minutes_later();
+                let taken = (name, readings, fitted, instrument);
+                bench::measure(&self.service, &self.staff[2], ticket, taken).await
+            }
+            Step::Fit(name) => bench::choose_best(&self.service, &self.staff[2], ticket, name).await,
             Step::Note(text) => {
                 let note = WriteNote { ticket, text: text.into() };
                 self.service.write(Who::Staff(self.staff[2].clone()), Key::fresh(), note).await.map(drop)

@@ -1,5 +1,6 @@
 //! Jobs that are well under way.
 
+use super::bench::{BORE_GAUGE, DIAL, FEELER, OLD_DIAL, PRESSURE, SHANKS, WRENCH};
 use super::early::{DRAG, LOOP_AND_LOCK, STREET, TOW};
 use super::story::{Person, Step, Story};
 use crate::job::Sheet;
@@ -38,7 +39,25 @@ fn sled_tractor() -> Story {
             Step::Sign(Purpose::Build),
             Step::To(Stage::Parts),
             Step::To(Stage::Assembly),
+            Step::Measure("pump-face-clearance", &["0.0018", "0.0020", "0.0018"], "", FEELER),
+            Step::Measure("rear-end-play", &["0.020", "0.020", "0.020"], "0.092", DIAL),
+            Step::Fit("rear-end-play"),
+            Step::Measure("torque-support", &["23"], "", WRENCH),
+            Step::Measure("rear-end-play", &["0.012", "0.012", "0.012"], "0.100", DIAL),
+            Step::Measure("intermediate-clearance", &["0.031", "0.033", "0.032"], "3 x 0.097", FEELER),
+            Step::Measure("direct-clearance", &["0.110", "0.112", "0.111"], "6 x 0.077", FEELER),
+            Step::Fit("direct-clearance"),
+            Step::Measure("direct-clearance", &["0.060", "0.062", "0.061"], "0.077, 5 x 0.087", FEELER),
+            Step::Measure("forward-clearance", &["0.052", "0.054", "0.052"], "5 x 0.077", FEELER),
+            Step::Measure("torque-pump", &["18"], "", WRENCH),
+            Step::Measure("front-end-play", &["0.031", "0.031", "0.031"], "0.073", DIAL),
+            Step::Fit("front-end-play"),
+            Step::Measure("front-end-play", &["0.009", "0.010", "0.009"], "0.095", DIAL),
+            Step::Measure("converter-gap", &["5/32", "5/32", "11/64"], "", SHANKS),
             Step::To(Stage::Test),
+            Step::Measure("pressure-drive-idle", &["72", "74"], "", PRESSURE),
+            Step::Measure("pressure-reverse-idle", &["112", "114"], "", PRESSURE),
+            Step::Measure("pressure-drive-full", &["152", "154"], "", PRESSURE),
         ],
     }
 }
@@ -73,6 +92,7 @@ fn weekend_racer() -> Story {
                 "one_way.low": "correct", "one_way.ring_seated": true}"#,
             ),
             Step::Through("AS-03"),
+            Step::Measure("rear-end-play", &["0.011", "0.011", "0.012"], "0.092", OLD_DIAL),
         ],
     }
 }
@@ -218,7 +238,8 @@ fn comeback() -> Story {
             Step::SignHere(Purpose::Intake),
             Step::To(Stage::Spec),
             Step::To(Stage::Teardown),
-            Step::Know(Source::Measured, r#"{"yoke.clear_in": 0.009}"#),
+            Step::Measure("yoke-clearance", &["0.009", "0.009"], "", BORE_GAUGE),
+            Step::Measure("rear-end-play", &["0.013", "0.014", "0.013"], "", DIAL),
             Step::Through("TD-03"),
             Step::Note("Our bushing, our cost. The yoke is worn on one side: ask where it came from."),
         ],

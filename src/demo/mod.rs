@@ -1,5 +1,6 @@
 //! The invented shop: people, units and jobs that never were, told through the program's own use cases.
 
+mod bench;
 mod classes;
 mod early;
 mod fill;

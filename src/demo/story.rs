@@ -67,6 +67,10 @@ pub enum Step {
     Through(&'static str),
     /// One step was ticked, in turn or not, with a harmless reading.
     Tick(&'static str),
+    /// Something was measured: its name, what the instrument showed each time, what was in the unit, with what.
+    Measure(&'static str, &'static [&'static str], &'static str, i32),
+    /// The best part by the latest reading of this measurement was chosen.
+    Fit(&'static str),
     /// A note.
     Note(&'static str),
 }

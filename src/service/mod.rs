@@ -18,6 +18,7 @@ mod fired;
 mod form;
 mod house_rule;
 mod house_trial;
+mod instrument;
 mod judge;
 mod judge_again;
 mod lever_price;
@@ -26,6 +27,7 @@ mod link;
 mod link_answer;
 mod link_page;
 mod make_link;
+mod measure;
 mod move_stage;
 mod note;
 mod password;
@@ -33,6 +35,7 @@ mod plan_ahead;
 mod preview;
 mod receipt;
 mod search;
+mod selective_set;
 mod session;
 mod set_aside;
 mod setup;
@@ -59,6 +62,7 @@ pub use contact::{ChangeContact, Person, VehicleWords};
 pub use counter::AnswerAtCounter;
 pub use failure::Failure;
 pub use house_rule::{SwitchHouseRule, WriteHouseRule, Written, read_condition};
+pub use instrument::WriteInstrument;
 pub use judge::judge;
 pub use judge_again::JudgeAgain;
 pub use lever_price::{LABOUR_HOUR, SetLeverPrice, ShopPrices};
@@ -67,11 +71,13 @@ pub use link::{CustomerLink, LinkState};
 pub use link_answer::{Answered, CustomerAnswer};
 pub use link_page::{LinkPage, Shown, SinceSigned};
 pub use make_link::{LinkMade, MakeLink, RevokeLink};
+pub use measure::{BenchSheet, ChoosePart, Measured, TakeReading, is_past, proposal, taking_of};
 pub use move_stage::{MoveStage, Moved};
 pub use note::WriteNote;
 pub use plan_ahead::{ChangePromise, ChangeWaits};
 pub use preview::{Preview, Voided};
 pub use receipt::Receipt;
+pub use selective_set::{ChooseUnits, Shelf, TypedPart, WriteSet};
 pub use session::{Caller, SignedIn};
 pub use set_aside::{BringBack, SetAside};
 pub use setup::{FirstStart, SetUp};
@@ -90,10 +96,13 @@ pub use crate::store::class_table::KeptTable;
 pub use crate::store::customer::{Customer, Vehicle};
 pub use crate::store::event::Event;
 pub use crate::store::house_rule::{OpenJob, Trial, Version};
+pub use crate::store::instrument::KeptInstrument;
 pub use crate::store::lever_price::PriceSet;
 pub use crate::store::limit::LimitChange;
+pub use crate::store::reading::{Chosen as PartChosen, Reading};
 pub use crate::store::revision::{Heading, Revision};
 pub use crate::store::search::Returning;
+pub use crate::store::selective_set::KeptSet;
 pub use crate::store::shop::Shop;
 pub use crate::store::signature::Passed;
 pub use crate::store::staff::Staff;
@@ -142,7 +151,7 @@ impl Service {
     /// Looks something up. A lost connection is tried again; looking twice harms nobody.
     async fn read<T>(
         &self,
-        work: impl for<'c> Fn(&'c mut PgConnection) -> Reading<'c, T> + Send + Sync,
+        work: impl for<'c> Fn(&'c mut PgConnection) -> Looking<'c, T> + Send + Sync,
     ) -> Result<T, Failure> {
         let mut patience = write::Patience::lasting(write::FOR_A_LOOK);
         loop {
@@ -155,4 +164,4 @@ impl Service {
     }
 }
 
-type Reading<'c, T> = Pin<Box<dyn Future<Output = Result<T, Failure>> + Send + 'c>>;
+type Looking<'c, T> = Pin<Box<dyn Future<Output = Result<T, Failure>> + Send + 'c>>;

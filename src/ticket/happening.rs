@@ -109,6 +109,29 @@ pub enum Happening {
         name: String,
         by: String,
     },
+    Measured {
+        label: String,
+        said: String,
+        verdict: String,
+        instrument: String,
+        past_due: bool,
+    },
+    PartChosen {
+        label: String,
+        part: String,
+        leaves: String,
+    },
+    InstrumentWritten {
+        name: String,
+        what: String,
+    },
+    SetTyped {
+        label: String,
+        version: i32,
+    },
+    UnitsChosen {
+        changes: Vec<Change>,
+    },
     ShopSetUp {
         name: String,
     },
@@ -217,6 +240,11 @@ impl Happening {
             Self::VariantWithdrawn { name } => format!("Variant withdrawn: {name}"),
             Self::VariantApplied { name, revision } => format!("Variant {name} is now the job, as version {revision}"),
             Self::VariantChosen { name, by } => format!("{by} chose the variant {name}"),
+            Self::Measured { label, said, verdict, .. } => format!("Measured: {label} {said}, {verdict}"),
+            Self::PartChosen { label, part, leaves } => format!("Chosen by {label}: {part}, to leave {leaves}"),
+            Self::InstrumentWritten { name, what } => format!("Instrument {name}: {what}"),
+            Self::SetTyped { label, version } => format!("On the shelf: {label}, version {version}"),
+            Self::UnitsChosen { .. } => "Units of the bench chosen".into(),
             Self::ShopSetUp { name } => format!("{name} was set up"),
             Self::ShopChanged { .. } => "Shop particulars changed".into(),
             Self::LeverPriced { change } => format!("Price set: {}", change.label),

@@ -13,6 +13,8 @@ coded! {
         Looked = "looked", "Looked";
         /// Somebody measured.
         Measured = "measured", "Measured";
+        /// Somebody measured with an instrument that was past its calibration date. So it stays.
+        MeasuredPastDue = "measured_past_due", "Measured with an instrument past its calibration date";
         /// It stands on the builder's own sheet.
         BuilderSheet = "builder_sheet", "Builder's sheet";
         /// It is how this shop always does it.

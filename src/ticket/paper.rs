@@ -181,6 +181,7 @@ const fn how_known(source: Source) -> HowKnown {
         Source::CustomerSaid => HowKnown::YouTold,
         Source::Looked | Source::Log | Source::Papers => HowKnown::WeLooked,
         Source::Measured => HowKnown::WeMeasured,
+        Source::MeasuredPastDue => HowKnown::WeMeasuredPastDue,
         Source::BuilderSheet => HowKnown::PartSheet,
         Source::ShopSetting => HowKnown::OurHabit,
         Source::Planned => HowKnown::WePlan,

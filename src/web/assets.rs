@@ -23,6 +23,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/css/ticket.css"),
         include_str!("../../static/css/next.css"),
         include_str!("../../static/css/steps.css"),
+        include_str!("../../static/css/measures.css"),
         include_str!("../../static/css/plans.css"),
         include_str!("../../static/css/rules.css"),
         include_str!("../../static/css/what_if.css"),
@@ -35,6 +36,7 @@ static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
     let scripts = [
         include_str!("../../static/app.js"),
         include_str!("../../static/js/condition.js"),
+        include_str!("../../static/js/pad.js"),
         include_str!("../../static/js/print.js"),
         include_str!("../../static/js/questions.js"),
         include_str!("../../static/js/sheet.js"),

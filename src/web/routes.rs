@@ -5,8 +5,8 @@ use super::assets;
 use super::guard::guarded;
 use super::pages::{
     board, class_choice, class_tables, clearing, compare, contact, counter, customer, door, facts, hand_off, history,
-    house_rules, intake, intake_receipt, levers, limits, next, password, people, questions, receipt, rules, setup,
-    shop, steps, tag, ticket, what_if,
+    house_rules, instruments, intake, intake_receipt, levers, limits, measures, next, password, people, questions,
+    receipt, rules, sets, setup, shop, steps, tag, ticket, what_if,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -42,6 +42,7 @@ pub fn table() -> Vec<Route> {
     rows.extend(intake_rows());
     rows.extend(customer_rows());
     rows.extend(paper_rows());
+    rows.extend(measuring_rows());
     rows
 }
 
@@ -120,6 +121,25 @@ fn intake_rows() -> Vec<Route> {
         sends("/tickets/{number}/intake", Staff(ChangeFacts), post(questions::send)),
         sends("/tickets/{number}/look", Staff(ChangeFacts), post(questions::look)),
         looks("/tickets/{number}/intake/done", Staff(ReadTickets), get(hand_off::show)),
+    ]
+}
+
+/// Measuring: the sheet of a job, the shop's instruments, its shelf and its units.
+fn measuring_rows() -> Vec<Route> {
+    use Access::Staff;
+    vec![
+        looks("/tickets/{number}/sheet", Staff(ReadTickets), get(measures::show)),
+        looks("/tickets/{number}/sheet/{name}", Staff(ReadTickets), get(measures::show_one)),
+        sends("/tickets/{number}/sheet/{name}", Staff(ChangeFacts), post(measures::send)),
+        sends("/tickets/{number}/sheet/{name}/look", Staff(ChangeFacts), post(measures::look)),
+        looks("/instruments", Staff(ReadTickets), get(instruments::show)),
+        sends("/instruments", Staff(ChangeFacts), post(instruments::add)),
+        looks("/instruments/{nth}", Staff(ReadTickets), get(instruments::show_one)),
+        sends("/instruments/{nth}", Staff(ChangeFacts), post(instruments::send)),
+        looks("/sets", Staff(ReadTickets), get(sets::list)),
+        looks("/sets/{code}", Staff(ReadTickets), get(sets::show)),
+        sends("/sets/{code}", Staff(ChangeFacts), post(sets::send)),
+        sends("/bench-units", Staff(ManageShop), post(sets::units)),
     ]
 }
 

@@ -4,7 +4,12 @@ use crate::support;
 use sqlx::{AssertSqlSafe, Executor, Row};
 
 /// Written once, read for ever.
-const HISTORY: [&str; 16] = [
+const HISTORY: [&str; 21] = [
+    "bench_unit",
+    "instrument",
+    "part_choice",
+    "reading",
+    "selective_set",
     "class_table",
     "class_table_use",
     "house_rule",
@@ -110,6 +115,7 @@ async fn every_grant_is_one_somebody_decided_on() {
     assert_eq!(
         grants,
         [
+            "bench_unit: insert select",
             "class_table: insert select",
             "class_table_use: insert select",
             "customer: insert select update",
@@ -120,11 +126,15 @@ async fn every_grant_is_one_somebody_decided_on() {
             "house_rule_switch: insert select",
             "house_rule_trial: insert select",
             "idempotency: insert select",
+            "instrument: insert select",
             "lever_price: insert select",
             "limit_change: insert select",
             "outbox: delete insert select",
+            "part_choice: insert select",
+            "reading: insert select",
             "revision: insert select",
             "rule_fired: insert select",
+            "selective_set: insert select",
             "session: delete insert select update",
             "setup_link: insert select update",
             "shop: insert select update",

@@ -66,8 +66,8 @@ pub enum Fills {
     Nothing,
     /// The number goes into this fact.
     Number(&'static str),
-    /// This fact gets this word when it is taken and fine.
-    Word(&'static str, &'static str),
+    /// This fact gets the first word when the part by it fits, and the second when none does.
+    Word(&'static str, &'static str, &'static str),
 }
 
 /// What is worked out from a measurement.
@@ -208,7 +208,7 @@ impl Measurement {
     pub fn fact(&self) -> Option<FactId> {
         match self.fills {
             Fills::Nothing => None,
-            Fills::Number(path) | Fills::Word(path, _) => fact_named(path),
+            Fills::Number(path) | Fills::Word(path, ..) => fact_named(path),
         }
     }
 
@@ -246,9 +246,9 @@ impl Measurement {
         self
     }
 
-    /// The fact that gets a word when it is fine.
-    pub(super) const fn fills_word(mut self, path: &'static str, word: &'static str) -> Self {
-        self.fills = Fills::Word(path, word);
+    /// The fact that gets a word when a part fits, and another when none does.
+    pub(super) const fn fills_word(mut self, path: &'static str, fits: &'static str, none: &'static str) -> Self {
+        self.fills = Fills::Word(path, fits, none);
         self
     }
 

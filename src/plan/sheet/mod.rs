@@ -10,13 +10,15 @@ mod pick;
 mod reading;
 mod scale;
 mod sets;
+mod taking;
 
 pub use band::{Band, Edge, Side, Verdict, judge};
 pub use entry::{Chapter, Fills, Fit, Instrument, Measurement, Span};
-pub use pick::{Fitted, Offer, Picked, Proposal, pick};
+pub use pick::{Fitted, Offer, Picked, Proposal, fitted_asked, pick};
 pub use reading::{Bad, Meant, Read, how_to_write, read, read_size};
 pub use scale::{Habit, LengthHabit, PressureHabit, Scale, TorqueHabit, Written};
 pub use sets::{MOST_PARTS, SetKind, SetPart};
+pub use taking::{Taking, Wrong, reading_field, take};
 
 /// Every measurement, in the order of the sheet.
 pub fn measurements() -> impl Iterator<Item = &'static Measurement> {

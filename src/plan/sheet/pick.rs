@@ -151,7 +151,16 @@ fn washer((value, spread): (f64, f64), old: f64, [wished, allowed]: [Window; 2],
             let wide =
                 if only_allowed { " Nothing in the set reaches what this shop builds; this is allowed." } else { "" };
             let part = set[best.part].say(kind);
-            (true, Some(best.part), format!("Fit {part}. It will leave {}.{wide}{sure}", leaves(&best)))
+            let stays = say(set[best.part].thickness()) == say(inch(old));
+            let sentence = if stays {
+                format!(
+                    "Leave what is in: nothing in the set comes nearer than {part}, which leaves {}.{wide}",
+                    leaves(&best)
+                )
+            } else {
+                format!("Fit {part}. It will leave {}.{wide}{sure}", leaves(&best))
+            };
+            (true, Some(best.part), sentence)
         }
         Pick::NoneFits { nearest, off } => {
             let part = set[nearest.part].say(kind);
@@ -181,6 +190,9 @@ fn leaves(landing: &Landing) -> String {
     }
     if landing.worst.value() == 0.0 {
         return say(landing.result);
+    }
+    if say(landing.worst) == say(landing.likely) {
+        return format!("{} (\u{b1} {})", say(landing.result), say(landing.worst));
     }
     format!(
         "{} (\u{b1} {} at the worst, \u{b1} {} as likely)",

@@ -10,7 +10,7 @@ use crate::quantity::{
 };
 
 /// A number that was read.
-#[derive(Clone, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq, serde::Serialize, serde::Deserialize)]
 pub struct Read {
     /// In the scale's own unit.
     pub value: f64,

@@ -15,6 +15,8 @@ pub enum HowKnown {
     WeLooked,
     /// Somebody measured.
     WeMeasured,
+    /// Somebody measured with a tool whose check was overdue.
+    WeMeasuredPastDue,
     /// It stands on the sheet that came with the part.
     PartSheet,
     /// The shop always does it this way.
@@ -29,6 +31,7 @@ impl HowKnown {
             Self::YouTold => "you told us",
             Self::WeLooked => "we looked",
             Self::WeMeasured => "we measured",
+            Self::WeMeasuredPastDue => "we measured, with a tool whose check was overdue",
             Self::PartSheet => "from the sheet of the part",
             Self::OurHabit => "our usual figure",
             Self::WePlan => "we plan it so",

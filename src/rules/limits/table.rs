@@ -212,8 +212,8 @@ limits! {
     pump_bushing_most "pump bushing clearance, most": Quantity<Inch> = 0.005, Mark::MemoryLow, 0.004 to 0.008;
     /// Clearance that the tail bushing is honed to.
     yoke_clear_aim "yoke clearance, aim": Quantity<Inch> = 0.003, Mark::MemoryLow, 0.002 to 0.005;
-    /// Runout of the bell bore that a careful job stays below.
-    bell_runout_wanted "bell bore runout, wanted": Quantity<Inch> = 0.005, Mark::MemoryMedium, 0.002 to 0.010;
+    /// Sweep of the bore for the pump that a careful job stays below.
+    bell_sweep_wanted "sweep of the pump bore, wanted": Quantity<Inch> = 0.005, Mark::MemoryMedium, 0.002 to 0.010;
     /// Converter gap that spacers are chosen for, 5/32 in.
     gap_aim "converter gap, aim": Quantity<Inch> = 0.15625, Mark::LookedUp, 0.125 to 0.1875;
     /// Free travel of the slip yoke below which it sits too deep at ride height.

@@ -86,6 +86,11 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
             changes.clone_from(changed);
             revision = *number;
         }
+        Happening::Measured { instrument, past_due, .. } => {
+            words.extend(Some(format!("With {instrument}")).filter(|_| !instrument.is_empty()));
+            words.extend(past_due.then(|| "The instrument was past its calibration date.".to_owned()));
+        }
+        Happening::UnitsChosen { changes: changed } => changes.clone_from(changed),
         Happening::ContactChanged { changes: changed } | Happening::ShopChanged { changes: changed } => {
             changes.clone_from(changed);
         }

@@ -2,6 +2,7 @@
 
 mod clearing;
 mod customer;
+mod measures;
 mod next;
 mod rules;
 mod shop;

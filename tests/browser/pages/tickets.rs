@@ -91,6 +91,8 @@ async fn the_pages_of_a_job() {
         "clearing",
         "steps",
         "steps/AS-04",
+        "sheet",
+        "sheet/rear-end-play",
     ] {
         walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
     }

@@ -21,6 +21,7 @@ mod papers;
 mod people;
 mod roles;
 mod rules;
+mod sheet;
 mod steps;
 mod steps_late;
 mod ticket;

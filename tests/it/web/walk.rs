@@ -74,7 +74,13 @@ async fn fill(shop: &Shop, text: &str) -> Vec<String> {
 /// A ticket's number is as good as any other's: `/tickets/7/history` is walked once as `/tickets/#/history`.
 fn kind(path: &str) -> String {
     let path = path.split('?').next().unwrap_or(path);
-    path.split('/').map(|part| if part.parse::<i64>().is_ok() { "#" } else { part }).collect::<Vec<_>>().join("/")
+    let parts = path.split('/').map(|part| if part.parse::<i64>().is_ok() { "#" } else { part });
+    let kind = parts.collect::<Vec<_>>().join("/");
+    // One measurement's page is as good as any other's.
+    match kind.split_once("/sheet/") {
+        Some((before, _)) => format!("{before}/sheet/*"),
+        None => kind,
+    }
 }
 
 /// Opens every page that links lead to; of each kind at most so many.

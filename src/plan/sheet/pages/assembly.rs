@@ -105,7 +105,7 @@ pub(super) static SHEET: &[Measurement] = &[
         })
         .fit(Fit::Washer(SetKind::FrontWasher)),
     Measurement::new("rear-band-pin", "Rear band apply pin, gauge reading", Assembly, Length, Instrument::PinGauge)
-        .fills_word("bands.rear_pin", "gauged")
+        .fills_word("bands.rear_pin", "gauged", "not_gauged")
         .told(
             "Set the pin gauge on the rear servo bore and put the torque of the shop's sheet on it (about 25 lb-ft; \
              memory, medium). Write where its mark stands. The pin belongs to the window the mark falls in.",

@@ -51,7 +51,7 @@ pub(super) static SHEET: &[Measurement] = &[
         .likely(0.0, 0.06, 0.5)
         .repeated(2, 0.002)
         .band(|_, l| {
-            let loose = Some(Edge::of(l, LimitId::bell_runout_wanted));
+            let loose = Some(Edge::of(l, LimitId::bell_sweep_wanted));
             Known::given(Band { loose, ..Band::at_most(l, LimitId::bell_runout) })
         })
         .when(|j| j.bell.kind.is(BellKind::BoltOn))
