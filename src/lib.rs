@@ -12,6 +12,8 @@ pub mod rules;
 
 pub mod plan;
 
+pub mod sums;
+
 pub mod ticket;
 
 pub mod store;

@@ -9,17 +9,17 @@ use crate::rules::parts;
 impl Limits {
     /// How much harder than steady torque this use hits the parts.
     pub fn shock(&self, usage: UseKind) -> Quantity<One> {
-        Quantity::new(self.get(shock_of(usage)))
+        Quantity::new(self.get(LimitId::of_use(usage)))
     }
 
     /// What the shop lets this intermediate one-way clutch carry.
     pub fn one_way(&self, kind: OneWayKind, elements: u32) -> Quantity<PoundFoot> {
-        Quantity::new(self.get(one_way_of(kind, elements)))
+        Quantity::new(self.get(LimitId::of_one_way(kind, elements)))
     }
 
     /// The whip constant of a driveshaft tube of this metal.
     pub fn tube(&self, material: TubeMaterial) -> TubeConstant {
-        TubeConstant(self.get(tube_of(material)))
+        TubeConstant(self.get(LimitId::of_tube(material)))
     }
 }
 
@@ -32,44 +32,49 @@ impl LimitId {
             | Self::shock_drag
             | Self::shock_tow
             | Self::shock_offroad
-            | Self::shock_pull => job.usage.kind.value().is_some_and(|usage| shock_of(*usage) == self),
+            | Self::shock_pull => job.usage.kind.value().is_some_and(|usage| Self::of_use(*usage) == self),
             Self::one_way_roller | Self::one_way_sprag | Self::one_way_34 | Self::one_way_36 => {
                 match (job.one_way.kind.value(), job.one_way.elements.value()) {
-                    (Some(kind), Some(elements)) => one_way_of(*kind, *elements) == self,
+                    (Some(kind), Some(elements)) => Self::of_one_way(*kind, *elements) == self,
                     _ => false,
                 }
             }
             Self::tube_steel | Self::tube_aluminum => {
-                job.driveshaft.material.value().is_some_and(|material| tube_of(*material) == self)
+                job.driveshaft.material.value().is_some_and(|material| Self::of_tube(*material) == self)
             }
             _ => true,
         }
     }
 }
 
-fn shock_of(usage: UseKind) -> LimitId {
-    match usage {
-        UseKind::Street => LimitId::shock_street,
-        UseKind::StreetStrip => LimitId::shock_street_strip,
-        UseKind::Drag => LimitId::shock_drag,
-        UseKind::Tow => LimitId::shock_tow,
-        UseKind::Offroad => LimitId::shock_offroad,
-        UseKind::Pull => LimitId::shock_pull,
+impl LimitId {
+    /// Which shock factor goes with this use.
+    pub const fn of_use(usage: UseKind) -> Self {
+        match usage {
+            UseKind::Street => Self::shock_street,
+            UseKind::StreetStrip => Self::shock_street_strip,
+            UseKind::Drag => Self::shock_drag,
+            UseKind::Tow => Self::shock_tow,
+            UseKind::Offroad => Self::shock_offroad,
+            UseKind::Pull => Self::shock_pull,
+        }
     }
-}
 
-fn one_way_of(kind: OneWayKind, elements: u32) -> LimitId {
-    match (kind, elements) {
-        (OneWayKind::Roller, _) => LimitId::one_way_roller,
-        (OneWayKind::Sprag, parts::SPRAG_34) => LimitId::one_way_34,
-        (OneWayKind::Sprag, parts::SPRAG_LARGE_HUB) => LimitId::one_way_36,
-        (OneWayKind::Sprag, _) => LimitId::one_way_sprag,
+    /// Which limit this intermediate one-way clutch has.
+    pub const fn of_one_way(kind: OneWayKind, elements: u32) -> Self {
+        match (kind, elements) {
+            (OneWayKind::Roller, _) => Self::one_way_roller,
+            (OneWayKind::Sprag, parts::SPRAG_34) => Self::one_way_34,
+            (OneWayKind::Sprag, parts::SPRAG_LARGE_HUB) => Self::one_way_36,
+            (OneWayKind::Sprag, _) => Self::one_way_sprag,
+        }
     }
-}
 
-fn tube_of(material: TubeMaterial) -> LimitId {
-    match material {
-        TubeMaterial::Steel => LimitId::tube_steel,
-        TubeMaterial::Aluminum => LimitId::tube_aluminum,
+    /// Which whip constant a driveshaft tube of this metal has.
+    pub const fn of_tube(material: TubeMaterial) -> Self {
+        match material {
+            TubeMaterial::Steel => Self::tube_steel,
+            TubeMaterial::Aluminum => Self::tube_aluminum,
+        }
     }
 }

@@ -1,0 +1,223 @@
+//! Clutch packs: where a lining works, what a pack holds, what it must hold, the steel that brings its clearance.
+
+use super::shared::{ENGINE_TORQUE, FIRST, REVERSE, SECOND, STALL_RATIO, ratio};
+use crate::calc::clutch::{
+    Pack, capacity, direct_load_on_brake, direct_need, mean_radius_new, mean_radius_worn, steel_needed,
+};
+use crate::calc::gear_set::direct_share_on_brake;
+use crate::quantity::{Inch, One, PoundFoot, PoundForce, Psi, Quantity, SquareInch};
+use crate::rules::LimitId;
+use crate::sums::declaration::{Amiss, Input, Sum, Worked};
+use crate::sums::given::Given;
+use crate::sums::outcome::{Line, Outcome, plain, short};
+
+const TEARS: &str = "A pack that slips burns within seconds, and what it loses can lock the unit at speed. Areas and spring \
+                     forces have to be measured on the parts that are fitted.";
+
+pub(super) const SUMS: &[Sum] = &[
+    Sum {
+        name: "lining-radius",
+        title: "Working radius of a lining",
+        what: "The mean radius at which a plate's lining works, run in and new.",
+        inputs: &[
+            Input::number::<Inch>("outside", "Lining outside diameter", (1.0, 20.0), "5.5"),
+            Input::number::<Inch>("inside", "Lining inside diameter", (0.5, 19.0), "4.5"),
+        ],
+        work: radius,
+        care: "",
+    },
+    Sum {
+        name: "clutch-capacity",
+        title: "What a clutch pack holds",
+        what: "The torque a pack holds with its plates, piston, pressure and springs; with a need given, how much is to \
+               spare.",
+        inputs: &[
+            Input::ratio("friction", "Friction of the lining", (0.03, 0.4), "0.13")
+                .hint("In fluid; 0.10 to 0.17 for paper (memory, high).")
+                .fact("direct.friction_mu"),
+            Input::count("plates", "Lined plates", (1, 12), "6").fact("direct.frictions"),
+            Input::number::<Psi>("pressure", "Line pressure at the pack", (5.0, 500.0), "150")
+                .fact("bench.line_stall_psi"),
+            Input::number::<SquareInch>("piston", "Piston area in use", (1.0, 60.0), "13.5")
+                .fact("direct.piston_area_in2"),
+            Input::number::<PoundForce>("springs", "Release spring force, applied", (0.0, 3000.0), "250")
+                .fact("direct.spring_lb"),
+            Input::number::<Inch>("radius", "Mean radius of the lining", (0.5, 10.0), "2.5")
+                .fact("direct.mean_radius_in"),
+            Input::number::<PoundFoot>("need", "Torque it has to hold", (1.0, 10000.0), "450")
+                .hint("Before any margin. Leave it blank to see only what the pack holds.")
+                .optional(),
+        ],
+        work: holds,
+        care: TEARS,
+    },
+    Sum {
+        name: "direct-need",
+        title: "What the direct clutch must hold",
+        what: "The need of the direct clutch in third gear, and on the trans brake where there is one, with the shop's \
+               margin.",
+        inputs: &[
+            FIRST,
+            SECOND,
+            REVERSE,
+            ENGINE_TORQUE,
+            STALL_RATIO,
+            Input::yes_no("brake", "Trans brake", "yes").hint("With one, the brake usually asks for more."),
+        ],
+        work: need,
+        care: TEARS,
+    },
+    Sum {
+        name: "pack-steel",
+        title: "Steel that brings a pack to its clearance",
+        what: "How thick the new steels have to be to bring a pack to the clearance wanted.",
+        inputs: &[
+            Input::number::<Inch>("old", "Steel now", (0.02, 0.5), "0.090"),
+            Input::number::<Inch>("clearance", "Clearance measured", (0.0, 0.5), "0.140"),
+            Input::number::<Inch>("target", "Clearance wanted", (0.005, 0.3), "0.060"),
+            Input::count("changed", "Steels changed", (1, 10), "4"),
+        ],
+        work: steel,
+        care: "",
+    },
+];
+
+fn radius(given: &Given<'_>) -> Worked {
+    let (outside, inside) = (given.number::<Inch>("outside")?, given.number::<Inch>("inside")?);
+    if inside >= outside {
+        let message = format!(
+            "Lining inside diameter cannot be {}: it has to be less than the outside, {}.",
+            short(inside),
+            short(outside)
+        );
+        return Amiss::clash("inside", message);
+    }
+    let (outer, inner) = (outside * 0.5, inside * 0.5);
+    let worn = mean_radius_worn(outer, inner);
+    Ok(Outcome::default()
+        .line(
+            Line::new(
+                "Run in",
+                worn.to_places(3),
+                "(outer radius + inner radius) / 2",
+                format!("({} + {}) / 2", short(outer), short(inner)),
+                "uniform wear, any machine-design text; the safe one to use",
+            )
+            .fills("direct.mean_radius_in", (worn.value() * 1e4).round() / 1e4),
+        )
+        .line(Line::new(
+            "New",
+            mean_radius_new(outer, inner).to_places(3),
+            "2/3 × (outer³ - inner³) / (outer² - inner²)",
+            format!("2/3 × ({0}³ - {1}³) / ({0}² - {1}²)", short(outer), short(inner)),
+            "uniform pressure, any machine-design text",
+        )))
+}
+
+fn holds(given: &Given<'_>) -> Worked {
+    let pack = Pack {
+        friction: given.number("friction")?,
+        plates: given.count("plates")?,
+        pressure: given.number("pressure")?,
+        piston: given.number("piston")?,
+        springs: given.number("springs")?,
+        mean_radius: given.number("radius")?,
+    };
+    let holds = capacity(&pack);
+    let mut outcome = Outcome::default().line(Line::new(
+        "The pack holds",
+        holds.to_whole(),
+        "friction × 2 × plates × (pressure × area - springs) × mean radius / 12",
+        format!(
+            "{} × 2 × {} × ({} × {} - {}) × {} / 12",
+            ratio(pack.friction),
+            pack.plates,
+            short(pack.pressure),
+            short(pack.piston),
+            short(pack.springs),
+            short(pack.mean_radius)
+        ),
+        "exact for the numbers given; areas measured by the shop",
+    ));
+    if holds.value() <= 0.0 {
+        let said = "The springs are stronger than the pressure: the pack does not apply at all.";
+        return Ok(outcome.remark(said));
+    }
+    if let Some(need) = given.maybe::<PoundFoot>("need") {
+        let margin = holds / need;
+        outcome = outcome
+            .line(Line::new(
+                "Margin",
+                format!("{margin:.2}"),
+                "what it holds / what it must hold",
+                format!("{} / {}", holds.to_whole(), short(need)),
+                "exact",
+            ))
+            .at_least("The margin", margin, LimitId::clutch_margin, given.limits());
+    }
+    Ok(outcome)
+}
+
+fn need(given: &Given<'_>) -> Worked {
+    let (first, second, reverse) =
+        (given.number::<One>("first")?, given.number::<One>("second")?, given.number::<One>("reverse")?);
+    let (torque, stall) = (given.number::<PoundFoot>("torque")?, given.number::<One>("stall_ratio")?);
+    let (coupling, margin) = (given.limits().coupling, given.limits().clutch_margin);
+    let bare: Quantity<One> = Quantity::new(1.0);
+    let third = direct_need(second, torque, coupling, None, bare);
+    let share = direct_share_on_brake(first, reverse);
+    let on_brake = given.yes("brake")?.then(|| direct_load_on_brake(share, torque, stall));
+    let all = direct_need(second, torque, coupling, on_brake, margin);
+    let larger = on_brake.map_or(third, |brake| if brake > third { brake } else { third });
+    let mut outcome = Outcome::default()
+        .line(Line::new(
+            "Need, margin included",
+            all.to_whole(),
+            "margin × the larger of third gear and brake",
+            format!("{} × {}", ratio(margin), larger.to_whole()),
+            "derived; margin is the shop's",
+        ))
+        .line(Line::new(
+            "In third gear",
+            third.to_whole(),
+            "(second - 1) / second × torque × coupling",
+            format!("({0} - 1) / {0} × {1} × {2}", ratio(second), short(torque), ratio(coupling)),
+            "derived; coupling is the shop's",
+        ));
+    if let Some(brake) = on_brake {
+        outcome = outcome.line(Line::new(
+            "On the brake",
+            brake.to_whole(),
+            "first / (first + reverse) × torque × torque ratio",
+            format!("{0} / ({0} + {1}) × {2} × {3}", ratio(first), ratio(reverse), short(torque), ratio(stall)),
+            "derived, with nothing pushing at the wheels",
+        ));
+    }
+    let limits = given.limits();
+    Ok(outcome.remark(format!(
+        "The shop's own numbers in it: {}; {}.",
+        limits.used(LimitId::clutch_margin),
+        limits.used(LimitId::coupling)
+    )))
+}
+
+fn steel(given: &Given<'_>) -> Worked {
+    let (old, clearance, target) =
+        (given.number::<Inch>("old")?, given.number::<Inch>("clearance")?, given.number::<Inch>("target")?);
+    let changed = given.count("changed")?;
+    let new = steel_needed(old, clearance, target, changed);
+    if new.value() <= 0.0 {
+        let message =
+            format!("Clearance wanted cannot be {}: the steels would have to be {}.", short(target), new.to_places(4));
+        return Amiss::clash("target", message);
+    }
+    Ok(Outcome::default()
+        .line(Line::new(
+            "New steel",
+            new.to_places(4),
+            "steel now + (clearance - wanted) / steels changed",
+            format!("{} + ({} - {}) / {}", short(old), short(clearance), short(target), plain(f64::from(changed))),
+            "exact",
+        ))
+        .remark("Take the nearest steel there is, build the pack and measure again: only the second reading counts."))
+}

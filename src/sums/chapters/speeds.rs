@@ -1,0 +1,114 @@
+//! Turns of a tire, road speed in a gear, engine speed at cruise.
+
+use super::shared::{AXLE, ENGINE_SPEED, TIRE, ratio, tire_remark, tire_said};
+use crate::calc::tire::{
+    cruise_speed, road_speed, turns_per_mile_geometric, turns_per_mile_rolling, turns_per_mile_shop,
+};
+use crate::quantity::{MilePerHour, One, Rpm};
+use crate::rules::LimitId;
+use crate::sums::declaration::{Input, Sum, Worked};
+use crate::sums::given::Given;
+use crate::sums::outcome::{Line, Outcome, short};
+
+pub(super) const SUMS: &[Sum] = &[
+    Sum {
+        name: "turns-a-mile",
+        title: "Tire: turns in a mile",
+        what: "How often a tire turns in one mile. Three answers, because a real tire is no rigid circle.",
+        inputs: &[TIRE],
+        work: turns,
+        care: "",
+    },
+    Sum {
+        name: "speed-in-gear",
+        title: "Road speed in a gear",
+        what: "How fast the vehicle goes at an engine speed, in one gear, with nothing slipping.",
+        inputs: &[
+            ENGINE_SPEED.fact("engine.max_rpm"),
+            AXLE,
+            Input::ratio("gear", "Gear ratio", (0.3, 6.0), "1.00").hint("1.00 is direct drive."),
+            TIRE,
+        ],
+        work: road,
+        care: "A speed on paper is no leave to drive it: tires, driveshaft and road each have a limit of their own.",
+    },
+    Sum {
+        name: "cruise",
+        title: "Engine speed at cruise",
+        what: "How fast the engine turns at a steady road speed in direct drive.",
+        inputs: &[
+            Input::number::<MilePerHour>("road", "Road speed", (5.0, 250.0), "65").fact("use.cruise_mph"),
+            AXLE,
+            TIRE,
+        ],
+        work: cruise,
+        care: "",
+    },
+];
+
+fn turns(given: &Given<'_>) -> Worked {
+    let tire = given.tire("tire")?;
+    let said = tire_said(tire);
+    let diameter = tire.diameter;
+    let mut shop = Line::new(
+        "As shops reckon",
+        turns_per_mile_shop(diameter).to_places(1),
+        "20,168 / diameter",
+        format!("20,168 / {said}"),
+        "arithmetic for the diameter given; measure it loaded",
+    );
+    if tire.trust.is_some() {
+        shop = shop.plans("vehicle.tire_diameter_in", (diameter.value() * 1000.0).round() / 1000.0);
+    }
+    Ok(Outcome::default()
+        .line(shop)
+        .line(Line::new(
+            "As a rigid circle",
+            turns_per_mile_geometric(diameter).to_places(1),
+            "63,360 / (π × diameter)",
+            format!("63,360 / (π × {said})"),
+            "geometry",
+        ))
+        .line(Line::new(
+            "As a radial rolls",
+            turns_per_mile_rolling(diameter).to_places(1),
+            "63,360 / (3.05 × diameter)",
+            format!("63,360 / (3.05 × {said})"),
+            "European convention for rolling circumference (memory, high)",
+        ))
+        .remarks(tire_remark(tire)))
+}
+
+fn road(given: &Given<'_>) -> Worked {
+    let (engine, axle, gear) =
+        (given.number::<Rpm>("rpm")?, given.number::<One>("axle")?, given.number::<One>("gear")?);
+    let tire = given.tire("tire")?;
+    let speed = road_speed(engine, axle, gear, tire.diameter);
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Road speed",
+            speed.to_places(1),
+            "rpm × tire / (336.13 × gear × axle)",
+            format!("{} × {} / (336.13 × {} × {})", short(engine), tire_said(tire), ratio(gear), ratio(axle)),
+            "exact with nothing slipping",
+        ))
+        .remark("A converter that is not locked slips 3 to 8 % (common practice): the real speed is that much lower.")
+        .remarks(tire_remark(tire)))
+}
+
+fn cruise(given: &Given<'_>) -> Worked {
+    let (road, axle) = (given.number::<MilePerHour>("road")?, given.number::<One>("axle")?);
+    let tire = given.tire("tire")?;
+    let speed = cruise_speed(road, axle, tire.diameter);
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Engine speed",
+            speed.to_whole(),
+            "mph × axle × 336.13 / tire",
+            format!("{} × {} × 336.13 / {}", short(road), ratio(axle), tire_said(tire)),
+            "exact with nothing slipping, gear 1.00",
+        ))
+        .at_most("Engine speed at cruise", speed.value(), LimitId::cruise_rpm_most, given.limits())
+        .remark("A converter without lockup adds 3 to 8 % (common practice).")
+        .remarks(tire_remark(tire)))
+}

@@ -1,0 +1,235 @@
+//! What is declared of a sum and of each of its inputs.
+
+use super::given::Given;
+use super::outcome::Outcome;
+use crate::job::{Choice, Word};
+use crate::quantity::{One, Quantity, Unit, Unread, how_to_write};
+
+/// One calculation on its own.
+pub struct Sum {
+    /// Its name in addresses, for ever: `turns-a-mile`.
+    pub name: &'static str,
+    /// As people read it.
+    pub title: &'static str,
+    /// What it is for, in a sentence or two.
+    pub what: &'static str,
+    /// What it wants to know, in the order it is asked.
+    pub inputs: &'static [Input],
+    /// How it is worked out.
+    pub work: fn(&Given<'_>) -> Worked,
+    /// What has to be said where work by this number can hurt somebody; empty where it cannot.
+    pub care: &'static str,
+}
+
+/// What comes of the numbers given.
+pub type Worked = Result<Outcome, Amiss>;
+
+/// Why nothing comes of inputs that were each readable.
+#[derive(Debug)]
+pub enum Amiss {
+    /// An input was asked for that is blank, or is declared otherwise; nothing a person can do wrong.
+    Absent(&'static str),
+    /// One input cannot be beside the others.
+    Clash {
+        /// The input.
+        input: &'static str,
+        /// A sentence: what was given, what is allowed.
+        message: String,
+    },
+}
+
+impl Amiss {
+    /// This input cannot be beside the others.
+    pub fn clash<T>(input: &'static str, message: impl Into<String>) -> Result<T, Self> {
+        Err(Self::Clash { input, message: message.into() })
+    }
+}
+
+/// One thing a sum wants to know.
+pub struct Input {
+    /// Its name in addresses and forms.
+    pub name: &'static str,
+    /// As people read it.
+    pub label: &'static str,
+    /// Where to find the number; may be empty.
+    pub hint: &'static str,
+    /// What it is and what it may be.
+    pub kind: Kind,
+    /// A value that goes with the other inputs' examples.
+    pub example: &'static str,
+    /// The fact of a job it is, so that a job can fill it in.
+    pub fact: Option<&'static str>,
+    /// Does the sum wait for it?
+    pub needed: bool,
+}
+
+/// What an input is and what it may be. Bounds refuse what cannot exist or what the formula does not hold for.
+pub enum Kind {
+    /// A number with a unit.
+    Number(Measure),
+    /// A whole number.
+    Count(u32, u32),
+    /// A share, typed in per cent.
+    Percent(f64, f64),
+    /// One of several.
+    Choice(fn() -> Vec<Word>),
+    /// So many numbers of one kind.
+    Numbers(Measure, usize, usize),
+    /// So many pairs of numbers: `2000 400; 3000 450`.
+    Pairs(Measure, Measure, usize, usize),
+    /// A diameter, or a size as it stands on a sidewall.
+    Tire,
+}
+
+/// A number's unit and bounds.
+pub struct Measure {
+    /// The unit's symbol.
+    pub symbol: &'static str,
+    /// Lowest and highest.
+    pub bounds: (f64, f64),
+    /// Reads what is typed into the unit.
+    pub read: fn(&str) -> Result<f64, Unread>,
+    /// How to write it.
+    pub how: fn() -> String,
+}
+
+impl Measure {
+    /// A number in the unit `U` from `low` to `high`.
+    pub const fn of<U: Unit>(low: f64, high: f64) -> Self {
+        Self { symbol: U::SYMBOL, bounds: (low, high), read: read::<U>, how: how_to_write::<U> }
+    }
+}
+
+fn read<U: Unit>(typed: &str) -> Result<f64, Unread> {
+    Quantity::<U>::from_typed(typed).map(Quantity::value)
+}
+
+impl Input {
+    const fn of(name: &'static str, label: &'static str, kind: Kind, example: &'static str) -> Self {
+        Self { name, label, hint: "", kind, example, fact: None, needed: true }
+    }
+
+    /// A number in the unit `U` from `low` to `high`.
+    pub const fn number<U: Unit>(
+        name: &'static str,
+        label: &'static str,
+        (low, high): (f64, f64),
+        example: &'static str,
+    ) -> Self {
+        Self::of(name, label, Kind::Number(Measure::of::<U>(low, high)), example)
+    }
+
+    /// A bare number, such as a ratio.
+    pub const fn ratio(name: &'static str, label: &'static str, bounds: (f64, f64), example: &'static str) -> Self {
+        Self::number::<One>(name, label, bounds, example)
+    }
+
+    /// A whole number.
+    pub const fn count(
+        name: &'static str,
+        label: &'static str,
+        (low, high): (u32, u32),
+        example: &'static str,
+    ) -> Self {
+        Self::of(name, label, Kind::Count(low, high), example)
+    }
+
+    /// A share, typed in per cent.
+    pub const fn percent(
+        name: &'static str,
+        label: &'static str,
+        (low, high): (f64, f64),
+        example: &'static str,
+    ) -> Self {
+        Self::of(name, label, Kind::Percent(low, high), example)
+    }
+
+    /// One of several.
+    pub const fn choice(
+        name: &'static str,
+        label: &'static str,
+        words: fn() -> Vec<Word>,
+        example: &'static str,
+    ) -> Self {
+        Self::of(name, label, Kind::Choice(words), example)
+    }
+
+    /// One of the words of a job's choice.
+    pub const fn choice_of<T: Choice>(name: &'static str, label: &'static str, example: &'static str) -> Self {
+        Self::choice(name, label, || T::WORDS.to_vec(), example)
+    }
+
+    /// Yes or no.
+    pub const fn yes_no(name: &'static str, label: &'static str, example: &'static str) -> Self {
+        let words = || vec![Word { code: "yes", label: "Yes" }, Word { code: "no", label: "No" }];
+        Self::choice(name, label, words, example)
+    }
+
+    /// From `least` to `most` numbers in the unit `U`.
+    pub const fn numbers<U: Unit>(
+        name: &'static str,
+        label: &'static str,
+        (low, high): (f64, f64),
+        (least, most): (usize, usize),
+        example: &'static str,
+    ) -> Self {
+        Self::of(name, label, Kind::Numbers(Measure::of::<U>(low, high), least, most), example)
+    }
+
+    /// A tire: a diameter, or a size as it stands on the sidewall.
+    pub const fn tire(name: &'static str, label: &'static str, example: &'static str) -> Self {
+        Self::of(name, label, Kind::Tire, example)
+    }
+
+    /// With a line on where to find it.
+    pub const fn hint(mut self, hint: &'static str) -> Self {
+        self.hint = hint;
+        self
+    }
+
+    /// Which is this fact of a job.
+    pub const fn fact(mut self, path: &'static str) -> Self {
+        self.fact = Some(path);
+        self
+    }
+
+    /// Which may stay blank.
+    pub const fn optional(mut self) -> Self {
+        self.needed = false;
+        self
+    }
+
+    /// The unit shown beside its field.
+    pub const fn unit(&self) -> &'static str {
+        match &self.kind {
+            Kind::Number(measure) | Kind::Numbers(measure, ..) => measure.symbol,
+            Kind::Percent(..) => "%",
+            Kind::Tire => "in",
+            Kind::Pairs(..) | Kind::Count(..) | Kind::Choice(_) => "",
+        }
+    }
+
+    /// What it may be, for a sentence.
+    pub fn allowed(&self) -> String {
+        let range = |low: &dyn std::fmt::Display, high: &dyn std::fmt::Display, unit: &str| {
+            let space = if matches!(unit, "" | "°") { "" } else { " " };
+            format!("from {low} to {high}{space}{unit}")
+        };
+        let of = |measure: &Measure| range(&measure.bounds.0, &measure.bounds.1, measure.symbol);
+        match &self.kind {
+            Kind::Number(measure) => of(measure),
+            Kind::Count(low, high) => format!("a whole number {}", range(low, high, "")),
+            Kind::Percent(low, high) => range(low, high, "%"),
+            Kind::Choice(words) => words().iter().map(|word| word.label).collect::<Vec<_>>().join(", "),
+            Kind::Numbers(measure, least, most) => {
+                format!("{least} to {most} numbers with blanks between them, each {}", of(measure))
+            }
+            Kind::Pairs(first, second, least, most) => format!(
+                "{least} to {most} pairs with a semicolon between them, the first number {}, the second {}",
+                of(first),
+                of(second)
+            ),
+            Kind::Tire => "a diameter from 10 to 60 in or a size such as 275/60R15".to_owned(),
+        }
+    }
+}

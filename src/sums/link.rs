@@ -1,0 +1,17 @@
+//! A sum's address with what was typed in it, so that the sum can be sent to somebody.
+
+use super::declaration::Sum;
+
+/// `/sums/turns-a-mile?tire=28.5`: what is blank is left out.
+pub fn address(sum: &Sum, typed: impl Fn(&str) -> String) -> String {
+    let mut query = form_urlencoded::Serializer::new(String::new());
+    for input in sum.inputs {
+        let text = typed(input.name);
+        if !text.trim().is_empty() {
+            query.append_pair(input.name, text.trim());
+        }
+    }
+    let query = query.finish();
+    let mark = if query.is_empty() { "" } else { "?" };
+    format!("/sums/{}{mark}{query}", sum.name)
+}

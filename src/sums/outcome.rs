@@ -1,0 +1,212 @@
+//! What comes of a sum: numbers with their formula, the numbers put in, their source, and the limits they are held to.
+
+use crate::quantity::{Quantity, Unit};
+use crate::rules::{LimitId, Limits};
+
+/// What came out.
+#[derive(Clone, Debug, Default)]
+pub struct Outcome {
+    /// The results, the one most wanted first.
+    pub lines: Vec<Line>,
+    /// Held against limits.
+    pub verdicts: Vec<Verdict>,
+    /// What else has to be known, in sentences.
+    pub remarks: Vec<String>,
+}
+
+/// One result with its working.
+#[derive(Clone, Debug)]
+pub struct Line {
+    /// What it is.
+    pub label: String,
+    /// The number with its unit, as people read it.
+    pub value: String,
+    /// How it is got, in words and signs.
+    pub formula: &'static str,
+    /// The same with the numbers put in, ending in the result.
+    pub worked: String,
+    /// Where the formula comes from and how far to trust it.
+    pub source: &'static str,
+    /// The fact of a job it may fill.
+    pub fills: Option<Filled>,
+}
+
+/// A fact that a result may fill.
+#[derive(Clone, Copy, Debug, PartialEq)]
+pub struct Filled {
+    /// `group.leaf`.
+    pub fact: &'static str,
+    /// The value, in the fact's own unit.
+    pub number: f64,
+    /// Is it what will be fitted, rather than what is there? Then it is only planned, and has to be seen on the unit.
+    pub planned: bool,
+}
+
+/// A result held against a limit.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Verdict {
+    /// Does it keep within?
+    pub within: bool,
+    /// What was found, a sentence.
+    pub said: String,
+    /// The limit with its number and mark.
+    pub limit: String,
+}
+
+impl Line {
+    /// A result: its name, its number as it is shown, the formula, the numbers put in, the source.
+    pub fn new(
+        label: impl Into<String>,
+        value: impl Into<String>,
+        formula: &'static str,
+        put_in: impl AsRef<str>,
+        source: &'static str,
+    ) -> Self {
+        let value = value.into();
+        let worked = format!("{} = {value}", put_in.as_ref());
+        Self { label: label.into(), value, formula, worked, source, fills: None }
+    }
+
+    /// Which a job may keep as this fact.
+    #[must_use]
+    pub const fn fills(mut self, fact: &'static str, number: f64) -> Self {
+        self.fills = Some(Filled { fact, number, planned: false });
+        self
+    }
+
+    /// Which a job may keep as this fact, planned: it is what will be fitted.
+    #[must_use]
+    pub const fn plans(mut self, fact: &'static str, number: f64) -> Self {
+        self.fills = Some(Filled { fact, number, planned: true });
+        self
+    }
+}
+
+impl Outcome {
+    /// With this result.
+    #[must_use]
+    pub fn line(mut self, line: Line) -> Self {
+        self.lines.push(line);
+        self
+    }
+
+    /// With these results.
+    #[must_use]
+    pub fn lines(mut self, lines: impl IntoIterator<Item = Line>) -> Self {
+        self.lines.extend(lines);
+        self
+    }
+
+    /// With this sentence.
+    #[must_use]
+    pub fn remark(mut self, remark: impl Into<String>) -> Self {
+        self.remarks.push(remark.into());
+        self
+    }
+
+    /// With a sentence, when there is one.
+    #[must_use]
+    pub fn remarks(mut self, remarks: impl IntoIterator<Item = String>) -> Self {
+        self.remarks.extend(remarks);
+        self
+    }
+
+    /// Held against the most it may be; `what` begins the sentence.
+    #[must_use]
+    pub fn at_most(mut self, what: &str, number: f64, limit: LimitId, limits: &Limits) -> Self {
+        self.verdicts.push(Verdict::new(
+            what,
+            number,
+            number <= limits.get(limit),
+            ["at most", "above"],
+            limit,
+            limits,
+        ));
+        self
+    }
+
+    /// Held against the least it may be; `what` begins the sentence.
+    #[must_use]
+    pub fn at_least(mut self, what: &str, number: f64, limit: LimitId, limits: &Limits) -> Self {
+        let within = number >= limits.get(limit);
+        self.verdicts.push(Verdict::new(what, number, within, ["at least", "below"], limit, limits));
+        self
+    }
+}
+
+impl Verdict {
+    fn new(what: &str, number: f64, within: bool, words: [&str; 2], limit: LimitId, limits: &Limits) -> Self {
+        let unit = limit.declaration().unit;
+        let space = if matches!(unit, "" | "°") { "" } else { " " };
+        let number = format!("{}{space}{unit}", plain(number));
+        let said = if within {
+            format!("{what} is {number}: within what this shop asks, {} {}.", words[0], limit.say(limits.get(limit)))
+        } else {
+            format!("{what} is {number}: {} the limit of {}.", words[1], limit.say(limits.get(limit)))
+        };
+        Self { within, said, limit: limits.used(limit).to_string() }
+    }
+}
+
+/// A quantity as it stands in a sum: at most four decimals, no idle noughts, then the unit.
+pub fn short<U: Unit>(quantity: Quantity<U>) -> String {
+    let space = if matches!(U::SYMBOL, "" | "°") { "" } else { " " };
+    format!("{}{space}{}", plain(quantity.value()), U::SYMBOL)
+}
+
+/// The same for a bare number: `0.031`, `3,280`, `20,168`.
+pub(super) fn plain(number: f64) -> String {
+    if !number.is_finite() {
+        return "no number".to_owned();
+    }
+    let places = if number.abs() >= 1000.0 { 1 } else { 4 };
+    let printed = format!("{:.places$}", number.abs());
+    let (whole, part) = printed.split_once('.').unwrap_or((&printed, ""));
+    let part = part.trim_end_matches('0');
+    let mut grouped = String::new();
+    for (at, digit) in whole.chars().enumerate() {
+        if at > 0 && (whole.len() - at).is_multiple_of(3) {
+            grouped.push(',');
+        }
+        grouped.push(digit);
+    }
+    let nought = whole == "0" && part.is_empty();
+    let sign = if number < 0.0 && !nought { "-" } else { "" };
+    if part.is_empty() { format!("{sign}{grouped}") } else { format!("{sign}{grouped}.{part}") }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::quantity::{Degree, Inch, Rpm};
+
+    #[test]
+    fn numbers_in_a_sum_are_short_and_say_their_unit() {
+        for (number, printed) in [
+            (28.5, "28.5"),
+            (0.031, "0.031"),
+            (20168.0, "20,168"),
+            (3276.93, "3,276.9"),
+            (-0.000_01, "0"),
+            (-2.5, "-2.5"),
+        ] {
+            assert_eq!(plain(number), printed);
+        }
+        assert_eq!(short(Quantity::<Inch>::new(4.0 / 25.4)), "0.1575 in");
+        assert_eq!(short(Quantity::<Degree>::new(2.0)), "2°");
+        assert_eq!(short(Quantity::<Rpm>::new(f64::INFINITY)), "no number rpm");
+    }
+
+    #[test]
+    fn a_verdict_names_its_limit_with_its_mark_on_either_side_of_it() {
+        let limits = Limits::default();
+        let held = |number| Outcome::default().at_most("The bore", number, LimitId::bell_runout, &limits).verdicts;
+        let (at, over) = (held(0.010), held(0.0101));
+        assert!(at[0].within && !over[0].within);
+        assert_eq!(at[0].said, "The bore is 0.01 in: within what this shop asks, at most 0.01 in.");
+        assert_eq!(over[0].said, "The bore is 0.0101 in: above the limit of 0.01 in.");
+        assert_eq!(over[0].limit, "bell bore runout 0.01 in (memory, medium)");
+        let least = Outcome::default().at_least("It", 0.1, LimitId::pilot_held, &limits).verdicts;
+        assert!(!least[0].within && least[0].said.contains("below the limit of 0.125 in"), "{}", least[0].said);
+    }
+}

@@ -1,0 +1,128 @@
+//! What each sum shows for its example, held against published or hand-worked numbers.
+
+use super::*;
+
+/// Sum, the line's label, what it must show, where that is printed.
+const SHOWN: &[(&str, &str, &str, &str)] = &[
+    ("turns-a-mile", "As shops reckon", "707.6 turns/mile", "20,168 / 28.5; shop handbook says 708"),
+    ("speed-in-gear", "Road speed", "147.8 mph", "6,500 × 28.5 / (336.13 × 3.73), by hand"),
+    ("cruise", "Engine speed", "2,859 rpm", "65 × 3.73 × 336.13 / 28.5, by hand"),
+    ("driven-gear", "Driven gear to fit", "21 teeth", "shop handbook: fit 21"),
+    ("speedometer-error", "Shown at a true 60 mph", "66.7 mph", "shop handbook"),
+    ("pulses", "Pulses", "66.7 Hz", "vehicle makers' manuals: 4,000 a mile"),
+    ("ratios-agree", "First gear by the other two", "2.478", "1.48 + 0.48 × 2.08, by hand"),
+    ("reactions", "Rear band in reverse", "1,725 lb-ft", "3.08 × 560, by hand"),
+    ("third-split", "Direct clutch", "182 lb-ft", "0.324 × 560, by hand"),
+    ("brake-split", "Direct clutch", "609 lb-ft", "shop handbook"),
+    ("drum-speed", "Drum in first", "-5,460 rpm", "shop handbook"),
+    ("lining-radius", "Run in", "2.500 in", "(2.75 + 2.25) / 2, by hand"),
+    ("clutch-capacity", "The pack holds", "577 lb-ft", "shop handbook"),
+    ("direct-need", "Need, margin included", "761 lb-ft", "shop handbook"),
+    ("pack-steel", "New steel", "0.1100 in", "shop handbook: +0.020 each"),
+    ("one-way-load", "Torque on the outer race", "591 lb-ft", "0.48 × 560 × 1.10 × 2.0, by hand"),
+    ("stall-elsewhere", "Stall here", "3,387 rpm", "3,200 × root of (560 / 500), by hand"),
+    ("brake-heat", "Power turned to heat", "326 kW", "560 × 4,098 / 7,043, by hand"),
+    ("converter-spacer", "Spacer at every pad", "0.064 in", "shop handbook"),
+    ("converter-spacer", "Pilot left in the crank", "0.286 in", "shop handbook"),
+    ("driveshaft-critical", "Critical speed", "5,468 rpm", "shop handbook"),
+    ("driveshaft-longest", "Longest, joint center to joint center", "47.7 in", "60 × root of (5,468 × 0.75 / 6,500)"),
+    ("joint-angles", "Front and rear apart", "0.50°", "by hand"),
+    ("thread-sizes", "Bore of the nut", "0.3073 in", "ASME B1.1: 3/8-16"),
+    ("percent-thread", "Percent of thread", "77.0 %", "drill chart: 5/16 for 3/8-16 leaves 77 %"),
+    ("thread-engagement", "Engaged", "1.49 diameters", "0.56 / 0.375, by hand"),
+    ("look-alikes", "Outside diameters apart", "-0.48 mm", "9.525 - 10 = -0.475, by hand"),
+    ("coil-insert", "Smallest bore", "0.3818 in", "table of coil-insert holes"),
+    ("solid-insert", "Tap", "9/16-12", "TM 9-2520-215-34"),
+    ("taper-pipe", "In by hand", "0.1615 in", "ASME B1.20.1, table 2"),
+    ("taper-in-straight", "Binds in the tightest port", "0.161 in", "shop handbook: about 0.16 in"),
+    ("fitting", "Thread", "9/16-18", "SAE J514"),
+];
+
+#[test]
+fn every_sum_shows_the_published_number_for_its_example() {
+    let mut off = Vec::new();
+    for (name, label, published, source) in SHOWN {
+        let sum = named(name).unwrap_or_else(|| panic!("no sum {name}"));
+        let lines = outcome(sum, &[]).lines;
+        match lines.iter().find(|line| line.label == *label) {
+            Some(line) if line.value == *published => {}
+            Some(line) => off.push(format!("{name}: {label} is {}, {published} wanted ({source})", line.value)),
+            None => off.push(format!("{name}: no line {label}")),
+        }
+    }
+    let held: BTreeSet<&str> = SHOWN.iter().map(|(name, ..)| *name).collect();
+    off.extend(all().filter(|(_, sum)| !held.contains(sum.name)).map(|(_, sum)| format!("{}: not held", sum.name)));
+    assert!(off.is_empty(), "{}", off.join("\n"));
+}
+
+/// The verdict changes sides where its limit lies.
+#[test]
+fn a_verdict_turns_at_its_limit() {
+    let sides = |name: &str, input: &str, good: &str, bad: &str| {
+        let sum = named(name).expect(name);
+        let within = |text: &str| outcome(sum, &[(input, text)]).verdicts.iter().all(|verdict| verdict.within);
+        assert!(within(good), "{name}: {input} {good}");
+        assert!(!within(bad), "{name}: {input} {bad}");
+    };
+    sides("cruise", "road", "72", "73");
+    sides("speedometer-error", "driven", "21", "20");
+    sides("clutch-capacity", "need", "461", "463");
+    sides("one-way-load", "elements", "34", "16");
+    sides("stall-elsewhere", "torque", "660", "662");
+    sides("brake-heat", "seconds", "2.8", "2.9");
+    sides("converter-spacer", "pilot", "0.389", "0.388");
+    sides("driveshaft-critical", "highest", "4100", "4102");
+    sides("joint-angles", "front", "3", "3.1");
+    sides("thread-engagement", "engaged", "0.5625", "0.5624");
+}
+
+#[test]
+fn the_shops_own_notations_give_the_same_answer() {
+    let same = |name: &str, input: &str, typed: &[&str]| {
+        let sum = named(name).expect(name);
+        let shown = |text: &str| outcome(sum, &[(input, text)]).lines[0].value.clone();
+        for text in typed {
+            assert_eq!(shown(text), shown(typed[0]), "{name}: {input} {text}");
+        }
+    };
+    same("turns-a-mile", "tire", &["28.5", "28-1/2", "28 1/2 in", "28½\"", "723.9 mm"]);
+    same("percent-thread", "drill", &["5/16", "0.3125", "312.5 thou", "7.9375 mm"]);
+    same("converter-spacer", "gap", &["0.220", "220 thou", "5.588 mm"]);
+    same("cruise", "road", &["65", "65 mph", "104.60736 km/h"]);
+    same("one-way-load", "use", &["street_strip", "Street and strip", "street and strip"]);
+    same("driven-gear", "shelf", &["20 21 22", " 20; 21 ;22 "]);
+}
+
+#[test]
+fn a_tire_may_be_typed_by_its_size_and_says_how_far_to_trust_that() {
+    let turns = named("turns-a-mile").expect("a sum");
+    let nominal = outcome(turns, &[("tire", "275/60R15")]);
+    assert!(nominal.remarks[0].contains("27.99 in unloaded") && nominal.remarks[0].contains("measure it"));
+    assert!(nominal.lines[0].fills.is_some_and(|fills| fills.planned && fills.fact == "vehicle.tire_diameter_in"));
+    assert!(outcome(turns, &[("tire", "7.00-15")]).remarks[0].contains("guess"));
+    assert!(outcome(turns, &[]).lines[0].fills.is_none(), "a diameter that was typed is nothing new");
+    let letter = with(turns, &[("tire", "F70-14")]);
+    assert!(letter.wrong[0].message.contains("letter size"), "{:?}", letter.wrong);
+}
+
+#[test]
+fn inputs_that_cannot_be_beside_each_other_are_told_at_one_of_them() {
+    for (name, input, typed) in [
+        ("lining-radius", "inside", "5.5"),
+        ("driveshaft-critical", "wall", "1.6"),
+        ("pack-steel", "target", "0.3"),
+        ("drum-speed", "first", "1.48"),
+        ("percent-thread", "drill", "3/8"),
+        ("fitting", "dash", "7"),
+        ("driven-gear", "shelf", "20.5 21"),
+    ] {
+        let sum = named(name).expect(name);
+        let other: &[(&str, &str)] = match name {
+            "pack-steel" => &[("clearance", "0"), ("target", typed), ("changed", "1")],
+            _ => &[(input, typed)],
+        };
+        let answer = with(sum, other);
+        assert_eq!(answer.wrong.iter().map(|wrong| wrong.input).collect::<Vec<_>>(), [input], "{name}");
+        assert!(answer.outcome.is_none() && answer.wrong[0].message.contains("cannot be"), "{:?}", answer.wrong);
+    }
+}
