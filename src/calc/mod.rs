@@ -11,12 +11,15 @@
 
 pub mod clutch;
 pub mod converter;
+pub mod cooler;
+pub mod dowel;
 pub mod driveshaft;
 pub mod fit;
 pub mod fluid;
 pub mod gear_set;
 pub mod holding;
 pub mod joint;
+pub mod label;
 pub mod one_way;
 pub mod pipe;
 pub mod piston;

@@ -79,6 +79,8 @@ pub enum Kind {
     Pairs(Measure, Measure, usize, usize),
     /// A diameter, or a size as it stands on a sidewall.
     Tire,
+    /// A month of a year: `2024-11`.
+    Month,
 }
 
 /// A number's unit and bounds.
@@ -176,6 +178,22 @@ impl Input {
         Self::of(name, label, Kind::Numbers(Measure::of::<U>(low, high), least, most), example)
     }
 
+    /// From `least` to `most` pairs of numbers.
+    pub const fn pairs(
+        name: &'static str,
+        label: &'static str,
+        (first, second): (Measure, Measure),
+        (least, most): (usize, usize),
+        example: &'static str,
+    ) -> Self {
+        Self::of(name, label, Kind::Pairs(first, second, least, most), example)
+    }
+
+    /// A month of a year.
+    pub const fn month(name: &'static str, label: &'static str, example: &'static str) -> Self {
+        Self::of(name, label, Kind::Month, example)
+    }
+
     /// A tire: a diameter, or a size as it stands on the sidewall.
     pub const fn tire(name: &'static str, label: &'static str, example: &'static str) -> Self {
         Self::of(name, label, Kind::Tire, example)
@@ -205,7 +223,7 @@ impl Input {
             Kind::Number(measure) | Kind::Numbers(measure, ..) => measure.symbol,
             Kind::Percent(..) => "%",
             Kind::Tire => "in",
-            Kind::Pairs(..) | Kind::Count(..) | Kind::Choice(_) => "",
+            Kind::Pairs(..) | Kind::Count(..) | Kind::Choice(_) | Kind::Month => "",
         }
     }
 
@@ -229,6 +247,7 @@ impl Input {
                 of(first),
                 of(second)
             ),
+            Kind::Month => "a year and a month from 1990 on, such as 2024-11".to_owned(),
             Kind::Tire => "a diameter from 10 to 60 in or a size such as 275/60R15".to_owned(),
         }
     }

@@ -6,6 +6,7 @@ use crate::calc::tire::{Size, Trust};
 use crate::job::Choice;
 use crate::quantity::{Inch, One, Quantity, Unit};
 use crate::rules::Limits;
+use jiff::civil::Date;
 
 /// What came of a sum.
 #[derive(Debug)]
@@ -44,6 +45,7 @@ enum Read {
     Numbers(Vec<f64>),
     Pairs(Vec<(f64, f64)>),
     Tire(Tire),
+    Month(Date),
 }
 
 /// The inputs of one sum, read, and the shop's limits.
@@ -170,6 +172,14 @@ impl Given<'_> {
         }
     }
 
+    /// The first day of a month.
+    pub fn month(&self, name: &'static str) -> Result<Date, Amiss> {
+        match self.find(name) {
+            Some(Read::Month(first)) => Ok(*first),
+            _ => Err(Amiss::Absent(name)),
+        }
+    }
+
     /// A tire.
     pub fn tire(&self, name: &'static str) -> Result<Tire, Amiss> {
         match self.find(name) {
@@ -229,6 +239,7 @@ impl Input {
                 };
                 lines.iter().map(pair).collect::<Result<_, _>>().map(Read::Pairs)
             }
+            Kind::Month => month_of(text).map(Read::Month).ok_or_else(|| self.refusal(text)),
             Kind::Tire => self.tire_of(text).map(Read::Tire),
         }
     }
@@ -259,4 +270,17 @@ impl Input {
         };
         format!("{} cannot be “{cut}”: it must be {}.", self.label, self.allowed())
     }
+}
+
+/// `2024-11`, or `11/2024` as labels have it.
+fn month_of(text: &str) -> Option<Date> {
+    let (year, month) = match (text.split_once('-'), text.split_once('/')) {
+        (Some((year, month)), None) | (None, Some((month, year))) => (year, month),
+        _ => return None,
+    };
+    let digits = |part: &str| part.bytes().all(|digit| digit.is_ascii_digit());
+    if year.len() != 4 || !(1..=2).contains(&month.len()) || !digits(year) || !digits(month) {
+        return None;
+    }
+    Date::new(year.parse().ok()?, month.parse().ok()?, 1).ok().filter(|first| (1990..2200).contains(&first.year()))
 }

@@ -2,6 +2,8 @@
 
 use crate::quantity::{Quantity, Unit};
 use crate::rules::{LimitId, Limits};
+use jiff::civil::Date;
+use serde_json::Value;
 
 /// What came out.
 #[derive(Clone, Debug, Default)]
@@ -32,12 +34,12 @@ pub struct Line {
 }
 
 /// A fact that a result may fill.
-#[derive(Clone, Copy, Debug, PartialEq)]
+#[derive(Clone, Debug, PartialEq)]
 pub struct Filled {
     /// `group.leaf`.
     pub fact: &'static str,
-    /// The value, in the fact's own unit.
-    pub number: f64,
+    /// The value, in the fact's own unit, as a job file writes it.
+    pub value: Value,
     /// Is it what will be fitted, rather than what is there? Then it is only planned, and has to be seen on the unit.
     pub planned: bool,
 }
@@ -69,15 +71,22 @@ impl Line {
 
     /// Which a job may keep as this fact.
     #[must_use]
-    pub const fn fills(mut self, fact: &'static str, number: f64) -> Self {
-        self.fills = Some(Filled { fact, number, planned: false });
+    pub fn fills(mut self, fact: &'static str, number: f64) -> Self {
+        self.fills = Some(Filled { fact, value: json_of(number), planned: false });
+        self
+    }
+
+    /// Which a job may keep as this fact, which is a day.
+    #[must_use]
+    pub fn fills_day(mut self, fact: &'static str, day: Date) -> Self {
+        self.fills = Some(Filled { fact, value: Value::from(day.to_string()), planned: false });
         self
     }
 
     /// Which a job may keep as this fact, planned: it is what will be fitted.
     #[must_use]
-    pub const fn plans(mut self, fact: &'static str, number: f64) -> Self {
-        self.fills = Some(Filled { fact, number, planned: true });
+    pub fn plans(mut self, fact: &'static str, number: f64) -> Self {
+        self.fills = Some(Filled { fact, value: json_of(number), planned: true });
         self
     }
 }
@@ -146,6 +155,11 @@ impl Verdict {
         };
         Self { within, said, limit: limits.used(limit).to_string() }
     }
+}
+
+/// Whole numbers without a point, as a job file has them.
+fn json_of(number: f64) -> Value {
+    if number.fract() == 0.0 && number.abs() < 9e15 { Value::from(number as i64) } else { Value::from(number) }
 }
 
 /// A quantity as it stands in a sum: at most four decimals, no idle noughts, then the unit.

@@ -1,8 +1,8 @@
 //! Looking for a sum by a word.
 
+use super::chapters;
 use super::chapters::Chapter;
 use super::declaration::Sum;
-use super::{all, chapters};
 
 /// What is looked for, word by word, in lower case.
 pub fn words_of(asked: &str) -> Vec<String> {
@@ -26,6 +26,7 @@ pub fn find(words: &[String]) -> Vec<(&'static Chapter, Vec<&'static Sum>)> {
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::sums::all;
 
     #[test]
     fn every_sum_is_found_by_its_own_title_and_nothing_by_nonsense() {

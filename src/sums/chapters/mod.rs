@@ -1,8 +1,10 @@
 //! The sums, one subject a file.
 
+mod bench;
 mod clutches;
 mod converter;
 mod driveshaft;
+mod fits;
 mod gears;
 mod one_way;
 mod pipe;
@@ -29,8 +31,10 @@ pub const fn chapters() -> &'static [Chapter] {
         Chapter { title: "Gear set", sums: gears::SUMS },
         Chapter { title: "Clutch packs", sums: clutches::SUMS },
         Chapter { title: "One-way clutches", sums: one_way::SUMS },
+        Chapter { title: "Selective fits and readings", sums: fits::SUMS },
         Chapter { title: "Converter", sums: converter::SUMS },
         Chapter { title: "Driveshaft", sums: driveshaft::SUMS },
+        Chapter { title: "Small sums of the bench", sums: bench::SUMS },
         Chapter { title: "Screw threads", sums: threads::SUMS },
         Chapter { title: "Pipe threads and fittings", sums: pipe::SUMS },
     ];

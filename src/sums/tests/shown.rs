@@ -33,6 +33,19 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("look-alikes", "Outside diameters apart", "-0.48 mm", "9.525 - 10 = -0.475, by hand"),
     ("coil-insert", "Smallest bore", "0.3818 in", "table of coil-insert holes"),
     ("solid-insert", "Tap", "9/16-12", "TM 9-2520-215-34"),
+    ("front-washer", "Washer to fit", "0.0950 in", "shop handbook: take 0.095"),
+    ("front-washer", "Play it will leave", "0.0090 in", "shop handbook: result 0.009"),
+    ("rear-washer", "Washer to fit", "0.0950 in", "0.073 + 0.031 - 0.010 = 0.094, by hand"),
+    ("pack-steels", "Clearance wanted", "0.060 in", "shop handbook: to 0.060"),
+    ("needle-kit", "Shims", "0.015 in", "0.120 - 0.104 = 0.016, within 0.002, by hand"),
+    ("band-pin", "Pin to fit", "pin 2 of the list, 0.12 in to 0.24 in", "by eye"),
+    ("tolerance-chain", "Gap as meant", "0.0190 in", "7.500 - 7.481, by hand"),
+    ("tolerance-chain", "Off at its worst, either way", "0.0110 in", "2 + 3 + 3 + 1 + 2 thousandths, by hand"),
+    ("tolerance-chain", "Off by chance, either way", "0.0052 in", "root of 27 thousandths squared, by hand"),
+    ("repeated-readings", "The measurement", "0.012 in", "mean of 12, 12.5 and 11.5 thousandths"),
+    ("offset-dowel", "Offset of the dowels", "0.0070 in", "shop handbook"),
+    ("cooler-flow", "A quart takes", "15.0 s/qt", "30 s / 2 qt, by hand"),
+    ("label-expiry", "Good until", "2029-11-30", "shop handbook"),
     ("taper-pipe", "In by hand", "0.1615 in", "ASME B1.20.1, table 2"),
     ("taper-in-straight", "Binds in the tightest port", "0.161 in", "shop handbook: about 0.16 in"),
     ("fitting", "Thread", "9/16-18", "SAE J514"),
@@ -73,6 +86,11 @@ fn a_verdict_turns_at_its_limit() {
     sides("converter-spacer", "pilot", "0.389", "0.388");
     sides("driveshaft-critical", "highest", "4100", "4102");
     sides("joint-angles", "front", "3", "3.1");
+    sides("front-washer", "reading", "0.031", "0.09");
+    sides("pack-steels", "clearance", "0.140", "0.4");
+    sides("needle-kit", "old", "0.121", "0.1215");
+    sides("offset-dowel", "runout", "0.010", "0.0101");
+    sides("cooler-flow", "time", "40", "40.1");
     sides("thread-engagement", "engaged", "0.5625", "0.5624");
 }
 
@@ -90,6 +108,7 @@ fn the_shops_own_notations_give_the_same_answer() {
     same("converter-spacer", "gap", &["0.220", "220 thou", "5.588 mm"]);
     same("cruise", "road", &["65", "65 mph", "104.60736 km/h"]);
     same("one-way-load", "use", &["street_strip", "Street and strip", "street and strip"]);
+    same("label-expiry", "month", &["2024-11", "11/2024", " 2024-11 "]);
     same("driven-gear", "shelf", &["20 21 22", " 20; 21 ;22 "]);
 }
 
@@ -98,7 +117,9 @@ fn a_tire_may_be_typed_by_its_size_and_says_how_far_to_trust_that() {
     let turns = named("turns-a-mile").expect("a sum");
     let nominal = outcome(turns, &[("tire", "275/60R15")]);
     assert!(nominal.remarks[0].contains("27.99 in unloaded") && nominal.remarks[0].contains("measure it"));
-    assert!(nominal.lines[0].fills.is_some_and(|fills| fills.planned && fills.fact == "vehicle.tire_diameter_in"));
+    assert!(
+        nominal.lines[0].fills.as_ref().is_some_and(|fills| fills.planned && fills.fact == "vehicle.tire_diameter_in")
+    );
     assert!(outcome(turns, &[("tire", "7.00-15")]).remarks[0].contains("guess"));
     assert!(outcome(turns, &[]).lines[0].fills.is_none(), "a diameter that was typed is nothing new");
     let letter = with(turns, &[("tire", "F70-14")]);
@@ -115,6 +136,8 @@ fn inputs_that_cannot_be_beside_each_other_are_told_at_one_of_them() {
         ("percent-thread", "drill", "3/8"),
         ("fitting", "dash", "7"),
         ("driven-gear", "shelf", "20.5 21"),
+        ("repeated-readings", "readings", "0.012 0.0141"),
+        ("band-pin", "pins", "0.2 0.1"),
     ] {
         let sum = named(name).expect(name);
         let other: &[(&str, &str)] = match name {
