@@ -66,6 +66,13 @@ pub enum Happening {
     Noted {
         text: String,
     },
+    SumPut {
+        title: String,
+        link: String,
+        given: Vec<String>,
+        worked: Vec<String>,
+        verdicts: Vec<String>,
+    },
     ContactChanged {
         changes: Vec<Change>,
     },
@@ -222,6 +229,7 @@ impl Happening {
             Self::Promised { to: Some(day), .. } => format!("Promised for {day}"),
             Self::Promised { to: None, .. } => "Promise taken back".into(),
             Self::Noted { .. } => "Note".into(),
+            Self::SumPut { title, .. } => format!("Sum put on the job: {title}"),
             Self::ContactChanged { .. } => "Customer or vehicle corrected".into(),
             Self::LinkMade { purpose, revision, .. } => format!("Link made: {}, version {revision}", purpose.label()),
             Self::LinkRevoked { purpose } => format!("Link taken back: {}", purpose.label()),

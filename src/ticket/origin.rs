@@ -23,6 +23,8 @@ coded! {
         Log = "log", "Step log";
         /// It follows from the job's own versions, prices and signatures.
         Papers = "papers", "The job's papers";
+        /// It was worked out from other numbers; the job's history has the working.
+        Computed = "computed", "Computed";
         /// It is planned; nobody has done it yet.
         Planned = "planned", "Planned, not done yet";
     }

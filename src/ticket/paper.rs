@@ -184,6 +184,7 @@ const fn how_known(source: Source) -> HowKnown {
         Source::MeasuredPastDue => HowKnown::WeMeasuredPastDue,
         Source::BuilderSheet => HowKnown::PartSheet,
         Source::ShopSetting => HowKnown::OurHabit,
+        Source::Computed => HowKnown::WeReckoned,
         Source::Planned => HowKnown::WePlan,
     }
 }

@@ -32,6 +32,17 @@ impl<S: Send + Sync> FromRequestParts<S> for Staff {
     }
 }
 
+/// Whoever asks: the member of staff, when one is signed in.
+pub struct Anybody(pub Option<Caller>);
+
+impl FromRequestParts<AppState> for Anybody {
+    type Rejection = Failure;
+
+    async fn from_request_parts(parts: &mut Parts, state: &AppState) -> Result<Self, Failure> {
+        caller(state, cookie::read(&parts.headers, &state.site)).await.map(Self)
+    }
+}
+
 /// Lets staff through whose role may do this; shows the others the way in, or why not.
 pub async fn staff_only(
     State((state, action)): State<(AppState, Action)>,

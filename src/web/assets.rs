@@ -27,6 +27,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/css/plans.css"),
         include_str!("../../static/css/rules.css"),
         include_str!("../../static/css/what_if.css"),
+        include_str!("../../static/css/sums.css"),
         include_str!("../../static/css/paper.css"),
     ];
     Asset::new("endplay", "css", "text/css; charset=utf-8", sheets.concat())
@@ -40,6 +41,7 @@ static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/js/print.js"),
         include_str!("../../static/js/questions.js"),
         include_str!("../../static/js/sheet.js"),
+        include_str!("../../static/js/sums.js"),
     ];
     Asset::new("endplay", "js", "text/javascript; charset=utf-8", scripts.concat())
 });

@@ -6,7 +6,7 @@ use super::guard::guarded;
 use super::pages::{
     board, class_choice, class_tables, clearing, compare, contact, counter, customer, door, facts, hand_off, history,
     house_rules, instruments, intake, intake_receipt, levers, limits, measures, next, password, people, questions,
-    receipt, rules, sets, setup, shop, steps, tag, ticket, what_if,
+    receipt, rules, sets, setup, shop, steps, sums, tag, ticket, what_if,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -36,6 +36,7 @@ pub fn table() -> Vec<Route> {
     let mut rows = Vec::new();
     rows.extend(door_rows());
     rows.extend(shop_rows());
+    rows.extend(sum_rows());
     rows.extend(house_rule_rows());
     rows.extend(ticket_rows());
     rows.extend(class_table_rows());
@@ -79,6 +80,18 @@ fn shop_rows() -> Vec<Route> {
         sends("/levers/{code}", Staff(ManageShop), post(levers::send)),
         looks("/shop", Staff(ManageShop), get(shop::show)),
         sends("/shop", Staff(ManageShop), post(shop::change)),
+    ]
+}
+
+/// Calculations, open to whoever holds the counter's tablet; a job's numbers and its history are for staff.
+fn sum_rows() -> Vec<Route> {
+    use Access::{Anyone, Staff};
+    vec![
+        looks("/sums", Anyone, get(sums::show)),
+        looks("/sums/{name}", Anyone, get(sums::show_one)),
+        sends("/sums/{name}", Staff(WriteNote), post(sums::send)),
+        looks("/tickets/{number}/sums", Staff(ReadTickets), get(sums::show_for_job)),
+        looks("/tickets/{number}/sums/{name}", Staff(ReadTickets), get(sums::of_job)),
     ]
 }
 

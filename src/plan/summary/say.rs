@@ -21,6 +21,8 @@ pub enum HowKnown {
     PartSheet,
     /// The shop always does it this way.
     OurHabit,
+    /// It follows from other numbers.
+    WeReckoned,
     /// It is what will be done.
     WePlan,
 }
@@ -34,6 +36,7 @@ impl HowKnown {
             Self::WeMeasuredPastDue => "we measured, with a tool whose check was overdue",
             Self::PartSheet => "from the sheet of the part",
             Self::OurHabit => "our usual figure",
+            Self::WeReckoned => "we worked it out",
             Self::WePlan => "we plan it so",
         }
     }

@@ -59,11 +59,13 @@ pub struct Entry {
     pub changes: Vec<Change>,
     /// The version this made.
     pub revision: Option<i32>,
+    /// The sum that was put on the job, with its numbers; empty for everything else.
+    pub sum: String,
 }
 
 /// One event as the history tells it.
 pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
-    let (mut words, mut changes, mut revision) = (Vec::new(), Vec::new(), None);
+    let (mut words, mut changes, mut revision, mut link) = (Vec::new(), Vec::new(), None, String::new());
     match &event.happened {
         Happening::Revised { revision: number, changes: changed } => {
             changes.clone_from(changed);
@@ -95,6 +97,10 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
             changes.clone_from(changed);
         }
         Happening::Noted { text } => words.extend(text.lines().map(str::to_owned)),
+        Happening::SumPut { link: address, given, worked, verdicts, .. } => {
+            words.extend([given, worked, verdicts].into_iter().flatten().cloned());
+            link.clone_from(address);
+        }
         Happening::Moved { reason, overrides, .. } => {
             words.extend(Some(reason.clone()).filter(|reason| !reason.is_empty()));
             words.extend(overrides.iter().map(|passed| format!("{}: {}", passed.gate.label(), passed.reason)));
@@ -110,6 +116,7 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
         words,
         changes,
         revision,
+        sum: link,
     }
 }
 

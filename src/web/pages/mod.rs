@@ -32,6 +32,7 @@ pub mod sets;
 pub mod setup;
 pub mod shop;
 pub mod steps;
+pub mod sums;
 pub mod tag;
 pub mod ticket;
 pub mod what_if;

@@ -7,6 +7,7 @@ mod next;
 mod rules;
 mod shop;
 mod steps;
+mod sums;
 mod tickets;
 mod what_if;
 

@@ -24,6 +24,7 @@ mod rules;
 mod sheet;
 mod steps;
 mod steps_late;
+mod sums;
 mod ticket;
 mod variants;
 mod walk;

@@ -76,11 +76,11 @@ fn kind(path: &str) -> String {
     let path = path.split('?').next().unwrap_or(path);
     let parts = path.split('/').map(|part| if part.parse::<i64>().is_ok() { "#" } else { part });
     let kind = parts.collect::<Vec<_>>().join("/");
-    // One measurement's page is as good as any other's.
-    match kind.split_once("/sheet/") {
-        Some((before, _)) => format!("{before}/sheet/*"),
+    // One measurement's page is as good as any other's, and so is one sum's.
+    ["/sheet/", "/sums/"].iter().fold(kind, |kind, part| match kind.split_once(part) {
+        Some((before, _)) => format!("{before}{part}*"),
         None => kind,
-    }
+    })
 }
 
 /// Opens every page that links lead to; of each kind at most so many.

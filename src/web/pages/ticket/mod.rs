@@ -146,6 +146,7 @@ fn saved(what: &str, ticket: &TicketPage, now: &Now) -> String {
         "promise" => "the promise.".to_owned(),
         "price" => format!("the price, as version {}.", ticket.ticket.revision),
         "note" => "the note.".to_owned(),
+        "sum" => "the sum, with its working in the history.".to_owned(),
         "contact" => "the customer and the vehicle.".to_owned(),
         "class" => format!("the class table, as version {}.", ticket.ticket.revision),
         "variant" => "the variant.".to_owned(),
