@@ -5,6 +5,7 @@
 //! conversion happens only through the named functions.
 
 mod length;
+mod metric;
 mod money;
 mod print;
 mod spelling;

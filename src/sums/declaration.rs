@@ -3,7 +3,7 @@
 use super::given::Given;
 use super::outcome::Outcome;
 use crate::job::{Choice, Word};
-use crate::quantity::{One, Quantity, Unit, Unread, how_to_write};
+use crate::quantity::{AtCelsius, One, Quantity, Unit, Unread, how_to_write};
 
 /// One calculation on its own.
 pub struct Sum {
@@ -106,6 +106,19 @@ fn read<U: Unit>(typed: &str) -> Result<f64, Unread> {
     Quantity::<U>::from_typed(typed).map(Quantity::value)
 }
 
+/// `180 F`, `82 C`: into degrees Celsius. Without a unit it is refused.
+fn read_temperature(typed: &str) -> Result<f64, Unread> {
+    let wanted = || "a temperature with its unit, such as 180 F or 82 C".to_owned();
+    let plain = typed.trim().to_uppercase().replace(['°', 'º'], "");
+    let unread = || Unread::NotANumber { given: typed.trim().to_owned(), wanted: wanted() };
+    let number = |bare: &str| Quantity::<One>::from_typed(bare).map(Quantity::value).map_err(|_| unread());
+    match (plain.strip_suffix('F'), plain.strip_suffix('C')) {
+        (Some(bare), _) => number(bare).map(|fahrenheit| (fahrenheit - 32.0) / 1.8),
+        (_, Some(bare)) => number(bare),
+        _ => Err(unread()),
+    }
+}
+
 impl Input {
     const fn of(name: &'static str, label: &'static str, kind: Kind, example: &'static str) -> Self {
         Self { name, label, hint: "", kind, example, fact: None, needed: true }
@@ -187,6 +200,18 @@ impl Input {
         example: &'static str,
     ) -> Self {
         Self::of(name, label, Kind::Pairs(first, second, least, most), example)
+    }
+
+    /// A temperature, typed with its unit, since a bare number could be either scale.
+    pub const fn temperature(
+        name: &'static str,
+        label: &'static str,
+        bounds: (f64, f64),
+        example: &'static str,
+    ) -> Self {
+        let how = || "a temperature with its unit, such as 180 F or 82 C".to_owned();
+        let measure = Measure { symbol: AtCelsius::SYMBOL, bounds, read: read_temperature, how };
+        Self::of(name, label, Kind::Number(measure), example)
     }
 
     /// A month of a year.

@@ -19,7 +19,7 @@ const RATED: Input = Input::number::<PoundFoot>("rated", "Torque it was given at
     .fact("converter.rated_torque_lbft");
 
 /// The bench rule for every stall, quoted wherever one is planned.
-const STALL_CARE: &str = "A stall test: wheels chocked, brakes on, nobody before or behind, five seconds at most, then \
+pub(super) const STALL_CARE: &str = "A stall test: wheels chocked, brakes on, nobody before or behind, five seconds at most, then \
                           neutral until it has cooled. The unit's manual comes first.";
 
 pub(super) const SUMS: &[Sum] = &[

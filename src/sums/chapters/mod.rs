@@ -1,17 +1,26 @@
 //! The sums, one subject a file.
 
 mod bench;
+mod bolts;
 mod clutches;
 mod converter;
 mod driveshaft;
+mod drums;
 mod fits;
+mod flows;
+mod fluids;
 mod gears;
+mod holes;
 mod one_way;
 mod pipe;
+mod shafts;
 mod shared;
 mod speedometer;
 mod speeds;
+mod stall_curve;
+mod strip;
 mod threads;
+mod yoke;
 
 use super::declaration::Sum;
 
@@ -29,13 +38,22 @@ pub const fn chapters() -> &'static [Chapter] {
         Chapter { title: "Tires and road speed", sums: speeds::SUMS },
         Chapter { title: "Speedometer", sums: speedometer::SUMS },
         Chapter { title: "Gear set", sums: gears::SUMS },
+        Chapter { title: "Power flow", sums: flows::SUMS },
         Chapter { title: "Clutch packs", sums: clutches::SUMS },
+        Chapter { title: "Drums and loads", sums: drums::SUMS },
         Chapter { title: "One-way clutches", sums: one_way::SUMS },
         Chapter { title: "Selective fits and readings", sums: fits::SUMS },
         Chapter { title: "Converter", sums: converter::SUMS },
+        Chapter { title: "Converter and engine", sums: stall_curve::SUMS },
         Chapter { title: "Driveshaft", sums: driveshaft::SUMS },
+        Chapter { title: "Slip yoke and tail", sums: yoke::SUMS },
+        Chapter { title: "Shafts and splines", sums: shafts::SUMS },
+        Chapter { title: "Fluid", sums: fluids::SUMS },
+        Chapter { title: "Quarter mile", sums: strip::SUMS },
         Chapter { title: "Small sums of the bench", sums: bench::SUMS },
         Chapter { title: "Screw threads", sums: threads::SUMS },
+        Chapter { title: "Bolts", sums: bolts::SUMS },
+        Chapter { title: "Holes for bolts", sums: holes::SUMS },
         Chapter { title: "Pipe threads and fittings", sums: pipe::SUMS },
     ];
     CHAPTERS

@@ -2,8 +2,9 @@
 
 use super::shared::{AXLE, TIRE, ratio, signed_percent, tire_remark, tire_said};
 use crate::calc::speedometer::{
-    best_driven, correction_ratio, error, error_at_60, exact_driven_teeth, pulse_rate, shown,
+    Pair, best_driven, best_pairs, correction_ratio, error, exact_driven_teeth, pulse_rate, shown,
 };
+use crate::calc::tire::turns_per_mile_shop;
 use crate::quantity::{MilePerHour, One, Quantity};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
@@ -27,6 +28,20 @@ pub(super) const SUMS: &[Sum] = &[
                 .hint("Their teeth with blanks between them, only those that fit the housing."),
         ],
         work: choose,
+        care: "",
+    },
+    Sum {
+        name: "gear-pairs",
+        title: "Best pair of speedometer gears",
+        what: "The pair of drive and driven gear that reads nearest to true, from all that the shop has.",
+        inputs: &[
+            AXLE,
+            TIRE,
+            Input::numbers::<One>("drives", "Drive gears on the shelf", (4.0, 40.0), (1, 12), "7 8 9"),
+            Input::numbers::<One>("shelf", "Driven gears on the shelf", (10.0, 60.0), (1, 20), "17 18 19 20 21 22")
+                .hint("Their teeth with blanks between them, only those that fit the housing."),
+        ],
+        work: pairs,
         care: "",
     },
     Sum {
@@ -73,11 +88,7 @@ fn exact(given: &Given<'_>) -> Result<(Quantity<One>, Line, Vec<String>), Amiss>
 
 fn choose(given: &Given<'_>) -> Worked {
     let (exact, line, remarks) = exact(given)?;
-    let shelf = given.numbers::<One>("shelf")?;
-    if let Some(broken) = shelf.iter().find(|teeth| teeth.value().fract() != 0.0) {
-        return Amiss::clash("shelf", format!("Driven gears on the shelf cannot be “{broken}”: teeth are whole."));
-    }
-    let shelf: Vec<u32> = shelf.iter().map(|teeth| teeth.value() as u32).collect();
+    let shelf = teeth(given, "shelf")?;
     let Some(best) = best_driven(exact, &shelf) else {
         return Amiss::clash("shelf", "Driven gears on the shelf must be 10 to 60 teeth.");
     };
@@ -98,6 +109,48 @@ fn choose(given: &Given<'_>) -> Worked {
         .line(at_60_line(best.error))
         .at_most("The error either way", best.error.abs().value(), LimitId::speedometer_error, given.limits())
         .remarks(remarks))
+}
+
+/// Teeth as they were typed, all whole.
+fn teeth(given: &Given<'_>, name: &'static str) -> Result<Vec<u32>, Amiss> {
+    let all = given.numbers::<One>(name)?;
+    if let Some(broken) = all.iter().find(|teeth| teeth.value().fract() != 0.0) {
+        let label = if name == "drives" { "Drive gears" } else { "Driven gears" };
+        return Amiss::clash(name, format!("{label} on the shelf cannot be “{broken}”: teeth are whole."));
+    }
+    Ok(all.iter().map(|teeth| teeth.value() as u32).collect())
+}
+
+fn pairs(given: &Given<'_>) -> Worked {
+    let (axle, tire) = (given.number::<One>("axle")?, given.tire("tire")?);
+    let (drives, shelf) = (teeth(given, "drives")?, teeth(given, "shelf")?);
+    let turns = turns_per_mile_shop(tire.diameter) * axle.value();
+    let line = |(nth, pair): (usize, &Pair)| {
+        let label = ["Best pair", "Next", "After that"][nth.min(2)];
+        Line::new(
+            label,
+            format!("drive {}, driven {}, error {}", pair.drive_teeth, pair.driven_teeth, signed_percent(pair.error)),
+            "drive teeth × axle × 20,168 / tire / 1,000 / driven teeth - 1, the least of all pairs",
+            format!(
+                "{} × {} × 20,168 / {} / 1,000 / {} - 1:",
+                pair.drive_teeth,
+                ratio(axle),
+                tire_said(tire),
+                pair.driven_teeth
+            ),
+            "gear arithmetic; 1,000 cable turns a mile looked up",
+        )
+    };
+    let pairs = best_pairs(turns, &drives, &shelf);
+    let Some(best) = pairs.first() else { return Err(Amiss::Absent("shelf")) };
+    let off = best.error.abs().value();
+    let mut lines: Vec<Line> = pairs.iter().take(3).enumerate().map(line).collect();
+    let driven = lines.remove(0).plans("speedometer.driven_teeth", f64::from(best.driven_teeth));
+    Ok(Outcome::default()
+        .line(driven)
+        .lines(lines)
+        .at_most("The error of the best pair either way", off, LimitId::speedometer_error, given.limits())
+        .remarks(tire_remark(tire)))
 }
 
 fn off(given: &Given<'_>) -> Worked {
@@ -136,7 +189,7 @@ fn at_60_line(off: Quantity<One>) -> Line {
         "Shown at a true 60 mph",
         shown(sixty, off).to_places(1),
         "60 × (1 + error)",
-        format!("60 mph × (1 + {}), off by {}", plain(off.value()), error_at_60(off).to_places(1)),
+        format!("60 mph × (1 + {})", plain(off.value())),
         "exact",
     )
 }

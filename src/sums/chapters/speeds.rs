@@ -1,12 +1,13 @@
 //! Turns of a tire, road speed in a gear, engine speed at cruise.
 
 use super::shared::{AXLE, ENGINE_SPEED, TIRE, ratio, tire_remark, tire_said};
+use crate::calc::shift::{Final, Shift, engine_speed_slipping, shifts};
 use crate::calc::tire::{
     cruise_speed, road_speed, turns_per_mile_geometric, turns_per_mile_rolling, turns_per_mile_shop,
 };
-use crate::quantity::{MilePerHour, One, Rpm};
+use crate::quantity::{MilePerHour, One, Quantity, Rpm};
 use crate::rules::LimitId;
-use crate::sums::declaration::{Input, Sum, Worked};
+use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, short};
 
@@ -33,6 +34,20 @@ pub(super) const SUMS: &[Sum] = &[
         care: "A speed on paper is no leave to drive it: tires, driveshaft and road each have a limit of their own.",
     },
     Sum {
+        name: "shift-recovery",
+        title: "Where the engine falls to at a shift",
+        what: "The road speed of each shift at one engine speed, and where the engine falls to.",
+        inputs: &[
+            Input::numbers::<One>("ratios", "Gear ratios", (0.3, 6.0), (2, 8), "2.48 1.48 1.00")
+                .hint("From first up, with blanks between them."),
+            ENGINE_SPEED.fact("engine.max_rpm"),
+            AXLE,
+            TIRE,
+        ],
+        work: falls,
+        care: "",
+    },
+    Sum {
         name: "cruise",
         title: "Engine speed at cruise",
         what: "How fast the engine turns at a steady road speed in direct drive.",
@@ -40,6 +55,9 @@ pub(super) const SUMS: &[Sum] = &[
             Input::number::<MilePerHour>("road", "Road speed", (5.0, 250.0), "65").fact("use.cruise_mph"),
             AXLE,
             TIRE,
+            Input::percent("slip", "Converter slip", (0.0, 50.0), "5")
+                .hint("3 to 8 % without lockup (common practice); blank for none.")
+                .optional(),
         ],
         work: cruise,
         care: "",
@@ -96,10 +114,44 @@ fn road(given: &Given<'_>) -> Worked {
         .remarks(tire_remark(tire)))
 }
 
+fn falls(given: &Given<'_>) -> Worked {
+    let ratios = given.numbers::<One>("ratios")?;
+    if let Some(pair) = ratios.windows(2).find(|pair| pair[1] >= pair[0]) {
+        let message = format!(
+            "Gear ratios cannot be {} and then {}: each higher gear has the smaller ratio.",
+            ratio(pair[0]),
+            ratio(pair[1])
+        );
+        return Amiss::clash("ratios", message);
+    }
+    let (engine, axle, tire) = (given.number::<Rpm>("rpm")?, given.number::<One>("axle")?, given.tire("tire")?);
+    let line = |(nth, shift): (usize, &Shift)| {
+        Line::new(
+            format!("From gear {} to {}", nth + 1, nth + 2),
+            format!("{}, at {}", shift.after.to_whole(), shift.road.to_places(1)),
+            "engine speed × ratio after / ratio before; the road speed stays",
+            format!("{} × {} / {}", short(engine), ratio(shift.to), ratio(shift.from)),
+            "gear arithmetic; a converter that flashes leaves the engine higher",
+        )
+    };
+    let shifts = shifts(&ratios, engine, Final { axle, tire: tire.diameter });
+    Ok(Outcome::default().lines(shifts.iter().enumerate().map(line)).remarks(tire_remark(tire)))
+}
+
 fn cruise(given: &Given<'_>) -> Worked {
     let (road, axle) = (given.number::<MilePerHour>("road")?, given.number::<One>("axle")?);
     let tire = given.tire("tire")?;
     let speed = cruise_speed(road, axle, tire.diameter);
+    let slipping = given.maybe::<One>("slip").map(|slip| {
+        let last = Final { axle, tire: tire.diameter };
+        Line::new(
+            "With that slip",
+            engine_speed_slipping(road, Quantity::new(1.0), slip, last).to_whole(),
+            "engine speed / (1 - slip)",
+            format!("{} / (1 - {})", speed.to_whole(), ratio(slip)),
+            "definition of slip",
+        )
+    });
     Ok(Outcome::default()
         .line(Line::new(
             "Engine speed",
@@ -108,6 +160,7 @@ fn cruise(given: &Given<'_>) -> Worked {
             format!("{} × {} × 336.13 / {}", short(road), ratio(axle), tire_said(tire)),
             "exact with nothing slipping, gear 1.00",
         ))
+        .lines(slipping)
         .at_most("Engine speed at cruise", speed.value(), LimitId::cruise_rpm_most, given.limits())
         .remark("A converter without lockup adds 3 to 8 % (common practice).")
         .remarks(tire_remark(tire)))

@@ -11,11 +11,12 @@ use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, short};
 
-const THREAD: Input = Input::choice("thread", "Thread", || words(inch_names().chain(metric_names())), "3/8-16");
+pub(super) const THREAD: Input =
+    Input::choice("thread", "Thread", || words(inch_names().chain(metric_names())), "3/8-16");
 
 const STANDARD: &str = "standard: ASME B1.1 for inch threads, ISO 724 and ISO 898-1 for metric";
 
-const STRIPS: &str = "A thread that strips lets go all at once. In a case the hole gives first: torque by the unit's manual, \
+pub(super) const STRIPS: &str = "A thread that strips lets go all at once. In a case the hole gives first: torque by the unit's manual, \
                       never by feel.";
 
 pub(super) const SUMS: &[Sum] = &[
@@ -79,7 +80,7 @@ pub(super) const SUMS: &[Sum] = &[
     },
 ];
 
-fn inch_names() -> impl Iterator<Item = &'static str> {
+pub(super) fn inch_names() -> impl Iterator<Item = &'static str> {
     UNIFIED.iter().map(|row| row.name)
 }
 
@@ -87,29 +88,29 @@ fn metric_names() -> impl Iterator<Item = &'static str> {
     METRIC.iter().map(|row| row.name)
 }
 
-fn words(names: impl Iterator<Item = &'static str>) -> Vec<Word> {
+pub(super) fn words(names: impl Iterator<Item = &'static str>) -> Vec<Word> {
     names.map(|name| Word { code: name, label: name }).collect()
 }
 
 /// A thread of either table.
-enum Thread {
+pub(super) enum Thread {
     Inch(&'static Standard<Inch>),
     Metric(&'static Standard<Millimetre>),
 }
 
-fn thread(given: &Given<'_>) -> Result<Thread, Amiss> {
+pub(super) fn thread(given: &Given<'_>) -> Result<Thread, Amiss> {
     let name = given.word("thread")?;
     let inch = unified(name).map(Thread::Inch);
     inch.or_else(|| metric_thread(name).map(Thread::Metric)).ok_or(Amiss::Absent("thread"))
 }
 
 /// A length in the thread's own unit.
-fn own<U: Length>(length: Quantity<Inch>) -> Quantity<U> {
+pub(super) fn own<U: Length>(length: Quantity<Inch>) -> Quantity<U> {
     Quantity::new(length.value() * U::IN_ONE_INCH)
 }
 
 /// So many decimals as a drill chart shows.
-fn size<U: Length>(length: Quantity<U>) -> String {
+pub(super) fn size<U: Length>(length: Quantity<U>) -> String {
     length.to_places(if U::IN_ONE_INCH > 1.0 { 3 } else { 4 })
 }
 

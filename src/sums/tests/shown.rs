@@ -15,8 +15,25 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("third-split", "Direct clutch", "182 lb-ft", "0.324 × 560, by hand"),
     ("brake-split", "Direct clutch", "609 lb-ft", "shop handbook"),
     ("drum-speed", "Drum in first", "-5,460 rpm", "shop handbook"),
+    ("power-flow", "In second", "1.480 input turns for one of the output", "the ratio given"),
+    ("power-flow", "The intermediate one-way clutch", "holds 240 lb-ft", "0.48 × 500, shop handbook's formula"),
+    (
+        "power-flow",
+        "The low one-way clutch",
+        "turns freely, at 1,370 rpm",
+        "rear ring at 3,000 / 1.48, ratio 2.083: 2,027 × 2.083 / 3.083",
+    ),
+    ("planetary-teeth", "Ratio of ring to sun", "2.0667", "62 / 30, by hand"),
+    ("planetary-teeth", "With 4 pinions it", "goes together, evenly spaced", "92 / 4 = 23, by hand"),
     ("lining-radius", "Run in", "2.500 in", "(2.75 + 2.25) / 2, by hand"),
     ("clutch-capacity", "The pack holds", "577 lb-ft", "shop handbook"),
+    ("drum-head", "Force of the turning fluid", "1,024 lbf", "π/2 × 7.77e-5 × 628.3² × (65 / 2 - 2.25 × 5), by hand"),
+    ("pack-turning", "The pack holds", "910 lb-ft", "577 of the handbook and 1,024 × 0.325 more"),
+    ("spring-force", "They push", "224 lbf", "14 × 20 × 0.4 / 0.5, by hand"),
+    ("need-by-range", "The direct clutch", "609 lb-ft", "shop handbook: on the brake"),
+    ("need-by-range", "The forward clutch", "1,120 lb-ft", "first from a stalled converter, 560 × 2.0"),
+    ("one-way-wedge", "Friction they need to wedge", "0.061", "tan 3.5°, by hand"),
+    ("one-way-wedge", "They carry", "326 lb-ft", "16 × 2,000 × 2.0 × 0.06116 / 12, by hand"),
     ("direct-need", "Need, margin included", "761 lb-ft", "shop handbook"),
     ("pack-steel", "New steel", "0.1100 in", "shop handbook: +0.020 each"),
     ("one-way-load", "Torque on the outer race", "591 lb-ft", "0.48 × 560 × 1.10 × 2.0, by hand"),
@@ -46,6 +63,37 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("offset-dowel", "Offset of the dowels", "0.0070 in", "shop handbook"),
     ("cooler-flow", "A quart takes", "15.0 s/qt", "30 s / 2 qt, by hand"),
     ("label-expiry", "Good until", "2029-11-30", "shop handbook"),
+    ("shift-recovery", "From gear 1 to 2", "3,879 rpm, at 59.6 mph", "6,500 × 1.48 / 2.48, by hand"),
+    ("gear-pairs", "Best pair", "drive 8, driven 21, error +0.6 %", "8 × 2.6396 = 21.117 / 21, by hand"),
+    ("stall-by-curve", "Stall here", "3,123 rpm", "143.1 × root of 476.2, which the curve has there"),
+    ("capacity-factor", "Capacity factor K", "143.1", "3,200 / root of 500"),
+    ("converter-efficiency", "Efficiency", "92.0 %", "0.8 × 1.15"),
+    ("brake-time", "Held at most", "2.5 s", "52.8 × 15.52 / 326, by hand"),
+    ("slip-yoke", "Least spline engaged", "2.400 in", "3.0 - 0.6, by hand"),
+    ("tail-swap", "Build the shaft to", "43.75 in", "48 - 4.25, next to no angle"),
+    ("shaft-stress", "Shear stress at the surface", "49,084 psi", "16 × 9,600 / (π × 0.99609)"),
+    ("shaft-torque", "Torque at that stress", "978 lb-ft", "60,000 × π × 0.99609 / 192"),
+    ("power-of-torque", "Power", "500.0 hp", "torque and power are one number at 5,252 rpm"),
+    ("torque-of-power", "Torque", "500.0 lb-ft", "torque and power are one number at 5,252 rpm"),
+    ("which-spline", "Nearest standard spline", "32T 24/48", "33 / 24 = 1.375"),
+    (
+        "spline-stress",
+        "Shear stress in the teeth of 32T 24/48",
+        "13,751 psi",
+        "4 × 2 × 9,600 / (1.3333 × 32 × 2 × 0.06545)",
+    ),
+    ("fluid-growth", "Share by the simple rule", "4.67 %", "0.0007 × 66.7"),
+    ("pan-volume", "The pan holds", "6.03 qt", "(280 + 80 - 12) / 57.75"),
+    ("strip-estimate", "Trap speed", "112.82 to 124.7, about 118.76 mph", "225 × cube root of 500 / 3,400"),
+    ("strip-power", "Power at the crank", "516 hp", "3,400 × (120 / 225)³"),
+    ("strip-slip", "Speed and time", "they belong together", "120 × 11.6 = 1,392"),
+    ("bolt-torque", "Torque", "30.9 lb-ft", "0.20 × 0.375 × 0.75 × 0.0775 × 85,000 / 12"),
+    ("clamp-load", "Clamp load", "4,800 lbf", "30 × 12 / (0.20 × 0.375)"),
+    ("bolt-or-case", "First", "the bolt breaks, and the case stays whole, at 9,299 lbf", "0.0775 × 120,000"),
+    ("clearance-hole", "Normal", "13/32 (0.4062 in)", "ASME B18.2.8"),
+    ("thread-gauge", "Hole, pitch diameter", "0.3344 in to 0.3401 in", "ASME B1.1: 3/8-16 2B"),
+    ("drill-for-percent", "Drill", "0.3182 in", "0.375 - 0.70 × 1.299038 / 16"),
+    ("coil-depth", "Drill at least", "1.1250 in", "0.75 + 6 / 16"),
     ("taper-pipe", "In by hand", "0.1615 in", "ASME B1.20.1, table 2"),
     ("taper-in-straight", "Binds in the tightest port", "0.161 in", "shop handbook: about 0.16 in"),
     ("fitting", "Thread", "9/16-18", "SAE J514"),
@@ -89,6 +137,8 @@ fn a_verdict_turns_at_its_limit() {
     sides("front-washer", "reading", "0.031", "0.09");
     sides("pack-steels", "clearance", "0.140", "0.4");
     sides("needle-kit", "old", "0.121", "0.1215");
+    sides("slip-yoke", "droop", "49", "49.1");
+    sides("gear-pairs", "shelf", "18", "16");
     sides("offset-dowel", "runout", "0.010", "0.0101");
     sides("cooler-flow", "time", "40", "40.1");
     sides("thread-engagement", "engaged", "0.5625", "0.5624");
@@ -108,6 +158,9 @@ fn the_shops_own_notations_give_the_same_answer() {
     same("converter-spacer", "gap", &["0.220", "220 thou", "5.588 mm"]);
     same("cruise", "road", &["65", "65 mph", "104.60736 km/h"]);
     same("one-way-load", "use", &["street_strip", "Street and strip", "street and strip"]);
+    same("brake-time", "from", &["180 F", "180°F", "180 f", "82.222222222 C"]);
+    same("clamp-load", "torque", &["30", "360 in-lb", "40.674538 nm"]);
+    same("stall-by-curve", "curve", &["2000 400; 4000 520", "2000 400\n4000 520", "2,000 400 ; 4,000 520"]);
     same("label-expiry", "month", &["2024-11", "11/2024", " 2024-11 "]);
     same("driven-gear", "shelf", &["20 21 22", " 20; 21 ;22 "]);
 }
@@ -138,14 +191,43 @@ fn inputs_that_cannot_be_beside_each_other_are_told_at_one_of_them() {
         ("driven-gear", "shelf", "20.5 21"),
         ("repeated-readings", "readings", "0.012 0.0141"),
         ("band-pin", "pins", "0.2 0.1"),
+        ("power-flow", "first", "1.4"),
+        ("drum-head", "surface", "6"),
+        ("pack-turning", "inner", "6.5"),
+        ("spring-force", "tested_at", "1.5"),
+        ("need-by-range", "first", "2.9"),
+        ("one-way-wedge", "race", "0.5"),
+        ("planetary-teeth", "ring", "30"),
+        ("shift-recovery", "ratios", "1.48 2.48"),
+        ("stall-by-curve", "curve", "3000 470; 2000 400"),
+        ("converter-efficiency", "torque_ratio", "1.3"),
+        ("shaft-stress", "bore", "1"),
+        ("pan-volume", "parts", "14 10 2 8"),
+        ("pan-volume", "taken", "400"),
+        ("bolt-torque", "grade", "8.8"),
+        ("clamp-load", "thread", "M10x1.5"),
     ] {
         let sum = named(name).expect(name);
         let other: &[(&str, &str)] = match name {
             "pack-steel" => &[("clearance", "0"), ("target", typed), ("changed", "1")],
+            "one-way-wedge" => &[("race", typed), ("roller", "0.5")],
             _ => &[(input, typed)],
         };
         let answer = with(sum, other);
-        assert_eq!(answer.wrong.iter().map(|wrong| wrong.input).collect::<Vec<_>>(), [input], "{name}");
+        let at = match (name, input) {
+            ("clamp-load", "thread") => "grade",
+            ("one-way-wedge", "race") => "roller",
+            _ => input,
+        };
+        assert_eq!(answer.wrong.iter().map(|wrong| wrong.input).collect::<Vec<_>>(), [at], "{name}");
         assert!(answer.outcome.is_none() && answer.wrong[0].message.contains("cannot be"), "{:?}", answer.wrong);
     }
+}
+
+#[test]
+fn a_temperature_without_its_unit_could_be_either_scale_and_is_refused() {
+    let hold = named("brake-time").expect("a sum");
+    assert!(with(hold, &[("from", "180")]).wrong[0].message.contains("with its unit, such as 180 F or 82 C"));
+    assert!(with(hold, &[("from", "300 F")]).outcome.is_some());
+    assert!(with(hold, &[("from", "303 F")]).wrong[0].message.contains("from -20 to 150 °C"));
 }
