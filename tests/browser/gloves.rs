@@ -34,6 +34,9 @@ async fn whatever_is_tapped_on_the_shop_floor_is_big_enough_and_apart() {
     {
         pages.push(format!("{job}/{page}"));
     }
+    let typed = "drive=8&axle=3.73&tire=28.5&shelf=19+20+21";
+    pages.extend(["/sums".to_owned(), format!("/sums/driven-gear?{typed}"), "/sums/cruise?road=x&axle=0".to_owned()]);
+    pages.extend(["sums", "sums/converter-spacer"].map(|page| format!("{job}/{page}")));
     // At a hold point, out of order, and before the first step.
     let worked = worked_on(&shop, &demo).await;
     for number in [worked.held, worked.out_of_order, demo.tickets[12]] {

@@ -76,6 +76,7 @@ pub async fn show_for_job(
     let (frame, ticket, _) = load(&state, &caller, number).await?;
     let job = ticket.revision.contents.facts.job();
     let knows = |sum: &'static Sum| match taken_from(sum, job).len() {
+        0 if sum.inputs.iter().all(|input| input.fact.is_none()) => String::new(),
         0 => "This job knows none of its numbers yet".to_owned(),
         known => format!("This job knows {known} of {}", counted(sum.inputs.len(), "number")),
     };
