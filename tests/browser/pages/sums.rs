@@ -39,7 +39,7 @@ async fn the_answer_follows_what_is_typed_and_the_address_carries_it() {
     visitor.write("tire", "28.5").await;
     visitor.reads("707.6 turns/mile").await;
     visitor.write("tire", "28.5 qt").await;
-    visitor.reads("Tire: ").await;
+    visitor.reads("Check this:").await;
     visitor.does_not_read("707.6").await;
     visitor.write("tire", "275/60R15").await;
     visitor.reads("27.99 in unloaded").await;

@@ -64,7 +64,7 @@ async fn what_is_missing_or_cannot_be_is_said_and_everything_typed_stays() {
     let empty = nobody.get(DRIVEN).await;
     assert_eq!(empty.texts("#needs-heading ~ ul li").len(), 4);
     assert!(empty.texts("#result-heading").is_empty(), "nothing is guessed");
-    let wrong = nobody.get(&format!("{DRIVEN}?drive=8.5&axle=3,73&tire=F70-14&shelf=<b>&else=1")).await;
+    let wrong = nobody.get(&format!("{DRIVEN}?drive=8.5&axle=3,73&tire=F70-14&shelf=%3Cb%3E&else=1")).await;
     assert_eq!(wrong.status, StatusCode::OK);
     assert_eq!(wrong.texts(".problem").len(), 4);
     wrong.assert_says("Drive gear teeth cannot be “8.5”: it must be a whole number from 4 to 40.");
