@@ -124,17 +124,39 @@ fn windows(band: &Band) -> Option<[Window; 2]> {
     Some([window(tight, loose), window(least, most)])
 }
 
-fn washer((value, spread): (f64, f64), old: f64, [wished, allowed]: [Window; 2], set: &[SetPart], fit: Fit) -> Picked {
+/// What every washer of a set would leave, and which to choose.
+#[derive(Clone, Debug, PartialEq)]
+pub struct Washers {
+    /// One for each, in the order of the set.
+    pub landings: Vec<Landing>,
+    /// The one to fit.
+    pub pick: Pick,
+    /// Does nothing reach what the shop builds, so that what is allowed was the measure?
+    pub only_allowed: bool,
+}
+
+/// Tries every washer of a set for an end play of `value` inches whose readings lay `spread` apart, with a washer of
+/// `old` inches in; `None` without limits to choose by.
+pub fn washers((value, spread): (f64, f64), old: f64, band: &Band, set: &[SetPart]) -> Option<Washers> {
+    Some(tried((value, spread), old, windows(band)?, set))
+}
+
+fn tried((value, spread): (f64, f64), old: f64, [wished, allowed]: [Window; 2], set: &[SetPart]) -> Washers {
     let parts: Vec<Part> = set.iter().map(|part| Part { size: part.thickness(), give: inch(part.other) }).collect();
     let landed = |window: &Window| landings(inch(old), inch(value), inch(spread / 2.0), window, &parts);
-    let (mut landings, mut pick) = (landed(&wished), choose(&landed(&wished), &wished));
-    let mut only_allowed = false;
+    let (landings, pick) = (landed(&wished), choose(&landed(&wished), &wished));
     if matches!(pick, Pick::NoneFits { .. }) && wished != allowed {
         let wide = landed(&allowed);
         if let fits @ Pick::Fits(_) = choose(&wide, &allowed) {
-            (landings, pick, only_allowed) = (wide, fits, true);
+            return Washers { landings: wide, pick: fits, only_allowed: true };
         }
     }
+    Washers { landings, pick, only_allowed: false }
+}
+
+fn washer((value, spread): (f64, f64), old: f64, both: [Window; 2], set: &[SetPart], fit: Fit) -> Picked {
+    let Washers { landings, pick, only_allowed } = tried((value, spread), old, both, set);
+    let wished = both[0];
     let kind = fit.set().unwrap_or(SetKind::FrontWasher);
     let aimed = wanted(inch(old), inch(value), wished.aim);
     let working = format!(
