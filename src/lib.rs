@@ -14,6 +14,8 @@ pub mod plan;
 
 pub mod sums;
 
+pub mod picture;
+
 pub mod ticket;
 
 pub mod store;

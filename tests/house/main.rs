@@ -5,13 +5,13 @@ use std::fs;
 use std::path::{Path, PathBuf};
 
 /// The rooms from the ground up. A file uses only rooms that stand before its own.
-const ROOMS: [&str; 14] = [
-    "quantity", "calc", "job", "rules", "plan", "sums", "ticket", "store", "service", "web", "postgres", "settings",
-    "demo", "command",
+const ROOMS: [&str; 15] = [
+    "quantity", "calc", "job", "rules", "plan", "sums", "picture", "ticket", "store", "service", "web", "postgres",
+    "settings", "demo", "command",
 ];
 
 /// Rooms that only compute: same input, same answer, on any machine, at any time.
-const PURE: [&str; 7] = ["quantity", "calc", "job", "rules", "plan", "sums", "ticket"];
+const PURE: [&str; 8] = ["quantity", "calc", "job", "rules", "plan", "sums", "picture", "ticket"];
 
 /// What would make a pure room depend on the moment or the machine.
 const IMPURE: [&str; 12] = [
