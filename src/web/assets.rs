@@ -28,6 +28,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
         include_str!("../../static/css/rules.css"),
         include_str!("../../static/css/what_if.css"),
         include_str!("../../static/css/sums.css"),
+        include_str!("../../static/css/picture.css"),
         include_str!("../../static/css/paper.css"),
     ];
     Asset::new("endplay", "css", "text/css; charset=utf-8", sheets.concat())

@@ -5,8 +5,8 @@ use super::assets;
 use super::guard::guarded;
 use super::pages::{
     board, class_choice, class_tables, clearing, compare, contact, counter, customer, door, facts, hand_off, history,
-    house_rules, instruments, intake, intake_receipt, levers, limits, measures, next, password, people, questions,
-    receipt, rules, sets, setup, shop, steps, sums, tag, ticket, what_if,
+    house_rules, instruments, intake, intake_receipt, levers, limits, measures, next, password, people, pictures,
+    questions, receipt, rules, sets, setup, shop, steps, sums, tag, ticket, what_if,
 };
 use super::site::AppState;
 use crate::ticket::Action::{
@@ -204,6 +204,7 @@ fn ticket_rows() -> Vec<Route> {
         sends("/tickets/{number}/facts/{sheet}/look", Staff(ChangeFacts), post(facts::look)),
         looks("/tickets/{number}/next", Staff(ChangeFacts), get(next::show)),
         sends("/tickets/{number}/next", Staff(ChangeFacts), post(next::send)),
+        looks("/tickets/{number}/pictures", Staff(ReadTickets), get(pictures::show)),
         looks("/tickets/{number}/steps", Staff(ReadTickets), get(steps::show)),
         looks("/tickets/{number}/steps/{code}", Staff(ReadTickets), get(steps::show_one)),
         sends("/tickets/{number}/steps/{code}", Staff(ChangeFacts), post(steps::send)),

@@ -25,6 +25,7 @@ pub mod measures;
 pub mod next;
 pub mod password;
 pub mod people;
+pub mod pictures;
 pub mod questions;
 pub mod receipt;
 pub mod rules;

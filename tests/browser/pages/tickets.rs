@@ -70,6 +70,9 @@ async fn the_pages_of_a_job() {
     walk.visit("class-choice", &format!("/tickets/{}/class-table", jobs.raced)).await;
     walk.visitor.unfold().await;
     walk.look("class-choice-open").await;
+    walk.visit("pictures-raced", &format!("/tickets/{}/pictures", jobs.raced)).await;
+    walk.visitor.unfold().await;
+    walk.look("pictures-raced-open").await;
     for number in jobs.others {
         walk.glance(&format!("job-{number}"), &format!("/tickets/{number}")).await;
     }
@@ -89,6 +92,7 @@ async fn the_pages_of_a_job() {
         "sign/build",
         "class-table",
         "clearing",
+        "pictures",
         "steps",
         "steps/AS-04",
         "sheet",

@@ -19,6 +19,7 @@ mod links;
 mod next;
 mod papers;
 mod people;
+mod pictures;
 mod roles;
 mod rules;
 mod sheet;

@@ -51,6 +51,7 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("POST", "/tickets/{number}/facts/{sheet}/look", STAFF),
     ("GET", "/tickets/{number}/next", STAFF),
     ("POST", "/tickets/{number}/next", STAFF),
+    ("GET", "/tickets/{number}/pictures", STAFF),
     ("GET", "/tickets/{number}/steps", STAFF),
     ("GET", "/tickets/{number}/steps/{code}", STAFF),
     ("POST", "/tickets/{number}/steps/{code}", STAFF),
