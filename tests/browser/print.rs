@@ -76,3 +76,39 @@ async fn a_signed_receipt_prints_what_was_signed() {
     assert!(words.contains("Receipt number") && words.contains("Perrin Oakhollow"), "{words}");
     assert!(!words.contains("Print this page"), "{words}");
 }
+
+#[tokio::test(flavor = "multi_thread")]
+async fn pictures_print_in_black_with_their_numbers_unfolded() {
+    let (shop, demo) = Shop::full().await;
+    let visitor = Visitor::with(&shop, DESK, true).await;
+    visitor.sign_in(CLERK).await;
+    // The bracket coupe, of which everything is known.
+    visitor.goto(&format!("/tickets/{}/pictures", demo.tickets[2])).await;
+    let folder = output("print");
+    let pdf = folder.join("pictures.pdf");
+    std::fs::write(&pdf, visitor.browser.print().await).expect("room for a page");
+    let words = run("pdftotext", &["-layout", text(&pdf), "-"]);
+    for title in ["Power flow: first", "Load against capacity", "Stall: where", "Driveshaft speed"] {
+        assert!(words.contains(title), "{title} is not printed: {words}");
+    }
+    assert!(words.contains("Power passed on"), "the tables are printed, though folded on the screen: {words}");
+    assert!(!words.contains("The numbers as a table"), "what only the screen needs is not printed: {words}");
+    let dots = Command::new("pdftoppm").args(["-r", "40", text(&pdf)]).output().expect("pdftoppm is installed").stdout;
+    // Each page is `P6`, its size, the most of a color, then red, green and blue of every dot.
+    let mut rest = &dots[..];
+    let mut pages = 0;
+    while !rest.is_empty() {
+        let mut head = rest.splitn(4, |byte| *byte == b'\n');
+        let (kind, size, most) = (head.next(), head.next(), head.next());
+        assert_eq!((kind, most), (Some(&b"P6"[..]), Some(&b"255"[..])));
+        let size = String::from_utf8_lossy(size.expect("a size")).into_owned();
+        let (wide, high) = size.split_once(' ').expect("two numbers");
+        let bytes = 3 * wide.parse::<usize>().expect("a width") * high.parse::<usize>().expect("a height");
+        let body = head.next().expect("dots");
+        let colored = body[..bytes].chunks(3).filter(|dot| dot.iter().any(|part| part.abs_diff(dot[0]) > 8)).count();
+        assert_eq!(colored, 0, "page {pages} has dots that are neither black nor gray");
+        rest = &body[bytes..];
+        pages += 1;
+    }
+    assert!(pages >= 2, "{pages} pages");
+}
