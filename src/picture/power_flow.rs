@@ -209,15 +209,23 @@ fn outcome(flow: &Flow) -> String {
     }
 }
 
+/// What holds, each by how much; the sense of it stands in the picture and the table.
 fn holding(flow: &Flow) -> String {
-    let held = flow.elements.iter().filter(|one| matches!(one.state, ElementState::Applied | ElementState::Locked));
-    let held: Vec<String> = held
-        .map(|one| match one.load {
-            Load::Unknown => format!("{} with a torque that cannot be told", one.name),
-            load => format!("{} with {} lb-ft", one.name, load_words(load)),
-        })
-        .collect();
-    if held.is_empty() { "Nothing is applied.".to_owned() } else { format!("Holding: {}.", held.join(", ")) }
+    let held = flow.elements.iter().filter_map(|one| {
+        let carried = one.load.most().map(Quantity::abs);
+        match (one.state, carried) {
+            (ElementState::Applied | ElementState::Locked, Some(torque)) if torque.value() == 0.0 => None,
+            (ElementState::Applied | ElementState::Locked, Some(torque)) => {
+                Some(format!("{} with {}", one.name, torque.to_whole()))
+            }
+            (ElementState::Applied | ElementState::Locked, None) => {
+                Some(format!("{} with a torque that cannot be told", one.name))
+            }
+            _ => None,
+        }
+    });
+    let held: Vec<String> = held.collect();
+    if held.is_empty() { "Nothing holds.".to_owned() } else { format!("Holding: {}.", held.join(", ")) }
 }
 
 fn listed(names: &[&str]) -> String {
