@@ -1,8 +1,12 @@
 //! The pictures of a job: drawn as far as its facts go, each with its numbers; the others say what they wait for.
 
 use super::ticket::{Head, load};
-use crate::picture::{Picture, pictures};
+use crate::job::Fact;
+use crate::picture::{Bench, Picture, pictures};
+use crate::plan::sheet::{Fit, measurement_named};
+use crate::quantity::{Inch, Quantity};
 use crate::rules::{Derived, Known};
+use crate::service::BenchSheet;
 use crate::web::access::Staff;
 use crate::web::extract::At;
 use crate::web::findings::{FactLink, From, counted, fact_link};
@@ -40,8 +44,12 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
     let facts = &ticket.revision.contents.facts;
     let job = facts.job();
     let limits = &ticket.book.limits;
+    let sheet = state.service.bench_sheet(&caller, number, None).await?;
+    let play = |fact: &Fact<_>, name| bench(fact.value().copied(), name, &sheet);
+    let benches =
+        [play(&job.bench.front_end_play_in, "front-end-play"), play(&job.bench.rear_end_play_in, "rear-end-play")];
     let (mut drawn, mut waiting) = (Vec::new(), Vec::new());
-    for slot in pictures(job, limits, &Derived::of(job, limits), &Default::default()) {
+    for slot in pictures(job, limits, &Derived::of(job, limits), &benches) {
         match slot.picture {
             Known::Yes(picture, _) => drawn.push(picture),
             Known::Waits(needs) => {
@@ -60,4 +68,18 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
         waiting,
         frame,
     })
+}
+
+/// What lay on the bench when this end play was read last, and what is on the shelf for it.
+///
+/// A number that was typed elsewhere since is not that reading, so its washer is not the one that is in.
+fn bench(play: Option<Quantity<Inch>>, name: &str, sheet: &BenchSheet) -> Bench {
+    let kind = measurement_named(name).and_then(|measurement| measurement.fit).and_then(Fit::set);
+    let latest = sheet.readings.iter().filter(|reading| reading.measurement == name).max_by_key(|reading| reading.turn);
+    let latest = latest.filter(|reading| play.is_some_and(|play| (play.value() - reading.number).abs() < 1e-9));
+    Bench {
+        washer: latest.and_then(|reading| reading.fitted.first()).map(|read| Quantity::new(read.value)),
+        spread: latest.map(|reading| Quantity::new(reading.spread)),
+        set: kind.map_or_else(Vec::new, |kind| sheet.shelf.parts(kind).to_vec()),
+    }
 }
