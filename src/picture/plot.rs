@@ -159,8 +159,13 @@ impl Plot {
                         width,
                         height: LINE,
                     };
+                    let away = area.away_from(spot);
+                    if away >= best.0 {
+                        // It could not win, whatever it covers: most places are passed over here.
+                        continue;
+                    }
                     let on = |taken: &[Area]| taken.iter().filter(|taken| taken.meets(&area)).count() as f64;
-                    let cost = 1000.0 * on(&self.labelled) + 4.0 * on(&self.taken) + area.away_from(spot);
+                    let cost = 1000.0 * on(&self.labelled) + 4.0 * on(&self.taken) + away;
                     if cost < best.0 {
                         best = (cost, area);
                     }
