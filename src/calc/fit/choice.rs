@@ -185,6 +185,32 @@ mod tests {
     }
 
     #[test]
+    fn a_part_that_fits_by_its_size_alone_is_no_sure_thing() {
+        let window = window(0.007, 0.010, 0.019);
+        let sure = |size: f64, give: f64| {
+            let landed = landings(inch(0.1), inch(0.012), inch(0.001), &window, &set(&[size], give));
+            assert!(landed[0].fits, "{size}");
+            landed[0].sure
+        };
+        // Two thousandths in the washer and one in the reading: the play may come to three more or three less.
+        assert!(sure(0.102, 0.002), "0.010, at its worst just 0.007");
+        assert!(!sure(0.103, 0.002), "0.009, at its worst 0.006, too tight");
+        assert!(sure(0.096, 0.002), "0.016, at its worst just 0.019");
+        assert!(!sure(0.095, 0.002), "0.017, at its worst 0.020, too loose");
+        assert!(sure(0.103, 0.001) && sure(0.095, 0.001), "a washer made closer is sure where the other is not");
+    }
+
+    #[test]
+    fn of_two_parts_equally_far_from_the_aim_the_looser_one_is_taken() {
+        let window = window(0.003, 0.012, 0.024);
+        for sizes in [[0.095, 0.105], [0.105, 0.095]] {
+            let landings = landings(inch(0.1), inch(0.012), EXACT, &window, &set(&sizes, 0.0));
+            let Pick::Fits(best) = choose(&landings, &window) else { panic!("both fit") };
+            assert_eq!(best.result, inch(0.017), "0.007 would be as near to 0.012");
+        }
+    }
+
+    #[test]
     fn an_empty_shelf_is_said_plainly() {
         assert_eq!(choose(&[], &window(0.003, 0.012, 0.024)), Pick::NoParts);
     }

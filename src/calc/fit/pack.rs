@@ -157,6 +157,20 @@ mod tests {
         assert_eq!(fill(&[], tenths(500), &window(1, 2, 3), &[tenths(800)]), Packing::NoSteels);
     }
 
+    #[test]
+    fn a_pack_that_is_right_already_is_left_as_it_is() {
+        // A thin and a thick steel come to the same as two middling ones, in whichever order they are met.
+        let window = window(480, 600, 1020);
+        for fitted in [[tenths(800); 2], [tenths(700), tenths(900)]] {
+            let Packing::Fits { nearest, fewest } =
+                fill(&fitted, tenths(600), &window, &[tenths(700), tenths(800), tenths(900)])
+            else {
+                panic!("it fits as it is")
+            };
+            assert_eq!((nearest.steels, nearest.new, fewest), (fitted.to_vec(), 0, None));
+        }
+    }
+
     /// Every choice of so many out of these sizes, one after the other.
     fn every(sizes: &[i32], count: usize) -> Vec<Vec<i32>> {
         if count == 0 {

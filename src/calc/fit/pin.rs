@@ -68,6 +68,15 @@ mod tests {
         assert_eq!(pick_pin(tenths(20), &[]), PinPick::NoPins);
     }
 
+    #[test]
+    fn where_two_windows_share_a_reading_the_nearer_middle_wins() {
+        // The middles are 0.030 and 0.085; 0.0575 lies between them.
+        let overlapping = pins(&[(0, 600), (500, 1200)]);
+        for (reading, pin) in [(500, 0), (574, 0), (576, 1), (600, 1)] {
+            assert_eq!(pick_pin(tenths(reading), &overlapping), PinPick::Fits(pin), "{reading}");
+        }
+    }
+
     proptest! {
         #[test]
         fn a_pin_is_refused_only_when_no_window_holds_the_reading(

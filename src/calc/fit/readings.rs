@@ -57,7 +57,7 @@ pub fn settle<U: Unit>(
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::quantity::Inch;
+    use crate::quantity::{Inch, Psi};
     use proptest::prelude::*;
 
     fn of(readings: &[f64], may_move: f64) -> Option<Result<Settled<Inch>, Moves<Inch>>> {
@@ -74,6 +74,13 @@ mod tests {
         let moves = of(&[0.012, 0.0141, 0.013], 0.002).expect("readings").expect_err("they do not agree");
         assert_eq!((moves.low.value(), moves.high.value()), (0.012, 0.0141));
         assert_eq!(of(&[], 0.002), None);
+    }
+
+    #[test]
+    fn a_gauge_that_counts_in_whole_numbers_gives_one() {
+        let readings = [72.0, 73.0, 73.0].map(Quantity::<Psi>::new);
+        let settled = settle(&readings, Quantity::new(5.0), Quantity::new(1.0)).expect("readings").expect("they agree");
+        assert_eq!(settled.value.value(), 73.0, "and not 72.667, which no needle showed");
     }
 
     proptest! {

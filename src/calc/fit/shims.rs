@@ -91,6 +91,15 @@ mod tests {
         assert_eq!(shim(&stack(1500, 1430), &[], 3), Shimmed::NoneFits { shims: vec![], higher: tenths(-70) });
     }
 
+    #[test]
+    fn just_within_reach_is_within_it() {
+        let high = shim(&stack(1500, 1520), &[tenths(50)], 3);
+        assert_eq!(high, Shimmed::Fits { shims: vec![], higher: tenths(20) }, "0.002 higher, just as far as it may be");
+        // One shim just within reach is better than two that meet the height: each joint is one more place to go wrong.
+        let low = shim(&stack(1500, 1380), &[tenths(60), tenths(100)], 3);
+        assert_eq!(low, Shimmed::Fits { shims: vec![tenths(100)], higher: tenths(-20) });
+    }
+
     proptest! {
         #[test]
         fn no_other_shims_do_better(old in 1400..1600i32, new in 1200..1600i32, shelf in prop::collection::vec(10..200i32, 0..4)) {

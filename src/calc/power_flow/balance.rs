@@ -16,7 +16,7 @@ impl Engaged {
         self.0 >> joint & 1 == 1
     }
 
-    fn joints(self) -> impl Iterator<Item = usize> {
+    pub(super) fn joints(self) -> impl Iterator<Item = usize> {
         (0..MOST_JOINTS).filter(move |joint| self.has(*joint))
     }
 }

@@ -40,11 +40,11 @@ impl Train {
             let carries = self.carrying(Engaged(applied.0 | locked), one_ways, input, &mut room);
             match carries {
                 // Virtual work again: whatever else carries while driven forwards moves like this.
-                Some(state) if state.motion.turns && !pushed && driven.first.is_none() && state.is_certain() => {
+                Some(state) if state.motion.turns && !pushed && driven.is_empty() && state.is_certain() => {
                     return Ok(state);
                 }
-                Some(state) if state.motion.turns => driven.add(state),
-                Some(state) => stalled.add(state),
+                Some(state) if state.motion.turns => driven.add(state, one_ways),
+                Some(state) => stalled.add(state, one_ways),
                 None => {}
             }
             if locked == 0 {
@@ -117,10 +117,20 @@ impl Train {
 struct Fitting {
     first: Option<State>,
     open: u32,
+    /// Choices that lock a one-way clutch of which it cannot be told whether it is pulled the way it holds.
+    doubtful: Vec<State>,
 }
 
 impl Fitting {
-    fn add(&mut self, state: State) {
+    fn is_empty(&self) -> bool {
+        self.first.is_none() && self.doubtful.is_empty()
+    }
+
+    fn add(&mut self, state: State, one_ways: u32) {
+        if state.is_doubtful(one_ways) {
+            self.doubtful.push(state);
+            return;
+        }
         match &self.first {
             Some(first) if !first.moves_like(&state) => self.open |= first.engaged.0 ^ state.engaged.0,
             Some(_) => {}
@@ -128,8 +138,16 @@ impl Fitting {
         }
     }
 
+    /// The one way that fits.
+    ///
+    /// A doubtful choice that does fit can be relieved of one one-way clutch after the other, each just unloaded, until
+    /// what is left is told. So it counts only beside such a one, and then names more of those who may help.
     fn only(self) -> Option<Result<State, Engaged>> {
-        self.first.map(|state| if self.open == 0 { Ok(state) } else { Err(Engaged(self.open)) })
+        let first = self.first?;
+        if self.open != 0 {
+            return Some(Err(Engaged(self.open)));
+        }
+        Some(Ok(self.doubtful.into_iter().find(|more| more.moves_like(&first)).unwrap_or(first)))
     }
 }
 
@@ -145,6 +163,14 @@ impl State {
     /// Whether every load is told, so that no one-way clutch stands locked unseen.
     fn is_certain(&self) -> bool {
         self.torques.as_ref().is_some_and(|torques| !torques.shares.contains(&Share::Unknown))
+    }
+
+    /// Whether a one-way clutch stands locked of whose load nothing is told.
+    fn is_doubtful(&self, one_ways: u32) -> bool {
+        let locked = Engaged(self.engaged.0 & one_ways);
+        self.torques
+            .as_ref()
+            .is_some_and(|torques| locked.joints().any(|joint| torques.shares[joint] == Share::Unknown))
     }
 
     /// Whether no shaft is known to turn otherwise in the other.

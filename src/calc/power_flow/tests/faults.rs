@@ -158,8 +158,16 @@ fn at_rest_the_torque_says_which_way_it_would_turn() {
     let still = train.flow(&Range { name: "range", applied: &[] }, input(0.0, 5.0)).expect("nothing to apply");
     assert_eq!(still.ratio(), Some(ratio(3.0)), "as it would turning");
     assert_eq!(state(&still, "band"), ElementState::Locked);
-    let nothing = train.flow(&Range { name: "range", applied: &[] }, input(0.0, 0.0)).expect("nothing to apply");
-    assert!(matches!(nothing.outcome, Outcome::Free { .. }));
+    for holds in [Holds::Backward, Holds::Forward] {
+        let one_way = Element { kind: ElementKind::OneWay(holds), ..BAND };
+        let direct = Element { name: "direct", kind: ElementKind::Clutch, shaft: "out", to: "in" };
+        let train = Train::new(&[SET], &[one_way, direct], "in", "out").expect("sound");
+        for applied in [&[][..], &["direct"]] {
+            let nothing = train.flow(&Range { name: "range", applied }, input(0.0, 0.0)).expect("its own clutch");
+            assert!(!matches!(nothing.outcome, Outcome::Undecided { .. }), "{applied:?}: {:?}", nothing.outcome);
+            assert_eq!(state(&nothing, "band"), ElementState::Unloaded, "nothing moves it and nothing pulls at it");
+        }
+    }
 }
 
 #[test]

@@ -59,6 +59,8 @@ fn a_one_way_clutch_beside_a_band_helps_only_the_way_it_holds() {
     let train = with(&[]);
     let driven = train.flow(&FIRST_HELD, input(1000.0, 100.0)).expect("its own elements");
     assert!(near(up_to(&driven, REAR_BAND), 148.0, 100.0) && near(up_to(&driven, LOW_ONE_WAY), 148.0, 100.0));
+    let most = driven.element(REAR_BAND).and_then(|band| band.load.most()).expect("told");
+    assert!(near(most.value(), 148.0, 100.0), "a band has to be able to hold it alone: {most}");
     let pushed = train.flow(&FIRST_HELD, input(1000.0, -100.0)).expect("its own elements");
     assert!(near(load(&pushed, REAR_BAND), -148.0, 100.0) && load(&pushed, LOW_ONE_WAY) == 0.0);
     assert!(pushed.shared.is_empty());
@@ -73,6 +75,42 @@ fn a_one_way_clutch_beside_a_band_helps_only_the_way_it_holds() {
         (None, Some(crate::quantity::Quantity::new(0.0))),
         "what is shared is not told"
     );
+}
+
+/// One set of which one-way clutches and a band may keep the ring.
+fn kept_ring(pinions: Pinions, one_ways: usize, holds: Holds) -> Train {
+    let set = PlanetarySet { name: "set", pinions, ratio: ratio(2.0), sun: "in", ring: "ring", carrier: "out" };
+    let kind = ElementKind::OneWay(holds);
+    let mut elements = vec![Element { name: "band", kind: ElementKind::Band, shaft: "ring", to: CASE }];
+    elements.extend(SIDE_BY_SIDE.iter().take(one_ways).map(|name| Element { name, kind, shaft: "ring", to: CASE }));
+    Train::new(&[set], &elements, "in", "out").expect("sound")
+}
+
+const SIDE_BY_SIDE: [&str; 3] = ["left", "middle", "right"];
+
+#[test]
+fn a_one_way_clutch_that_holds_forwards_shares_with_its_band_as_one_that_holds_backwards() {
+    // Meshing pairs of pinions push the ring forwards: what is to keep it holds that way.
+    let held = Range { name: "held", applied: &["band"] };
+    for (pinions, holds, most) in [(Pinions::Single, Holds::Backward, 200.0), (Pinions::Pair, Holds::Forward, -200.0)] {
+        let train = kept_ring(pinions, 1, holds);
+        let driven = train.flow(&held, input(1000.0, 100.0)).expect("its own band");
+        assert!(near(up_to(&driven, "band"), most, 100.0) && near(up_to(&driven, "left"), most, 100.0), "{holds:?}");
+        let pushed = train.flow(&held, input(1000.0, -100.0)).expect("its own band");
+        assert!(near(load(&pushed, "band"), -most, 100.0) && load(&pushed, "left") == 0.0, "{holds:?}");
+    }
+}
+
+#[test]
+fn one_way_clutches_side_by_side_hold_together_and_let_go_together() {
+    let alone = Range { name: "alone", applied: &[] };
+    for count in 1..=3 {
+        let holding = kept_ring(Pinions::Single, count, Holds::Backward).flow(&alone, UNIT).expect("nothing to apply");
+        assert!(near(geared(&holding), 3.0, 1.0), "{count} hold");
+        assert!(SIDE_BY_SIDE.iter().take(count).all(|name| state(&holding, name) != ElementState::Unloaded), "{count}");
+        let letting = kept_ring(Pinions::Single, count, Holds::Forward).flow(&alone, UNIT).expect("nothing to apply");
+        assert!(matches!(letting.outcome, Outcome::Free { .. }), "{count} let go: {:?}", letting.outcome);
+    }
 }
 
 #[test]
