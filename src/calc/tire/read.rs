@@ -1,7 +1,8 @@
 //! Reading a tire size as it is written on the sidewall.
 
 use super::Size;
-use crate::quantity::{Inch, Millimetre, Quantity};
+use super::size::USUAL_RADIAL;
+use crate::quantity::{Inch, Quantity};
 
 /// Why a size was not taken; prints as a sentence for the person who typed it.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -114,11 +115,10 @@ fn possible(written: &Written) -> Result<Size, &'static str> {
             Ok(Size::Flotation { diameter: Quantity::new(written.first), width: Quantity::new(width), rim })
         }
         None if (100.0..=300.0).contains(&written.first) => {
-            let width = Quantity::<Millimetre>::new(written.first).to_inches();
-            Ok(Size::WithoutProfile { width, usual_profile: 82.0, rim })
+            Ok(Size::MetricWithoutProfile { width: Quantity::new(written.first), rim })
         }
         None if (3.0..=14.0).contains(&written.first) => {
-            let usual_profile = if (written.first * 2.0).fract() == 0.0 { 92.0 } else { 82.0 };
+            let usual_profile = if (written.first * 2.0).fract() == 0.0 { 92.0 } else { USUAL_RADIAL };
             Ok(Size::WithoutProfile { width: Quantity::new(written.first), usual_profile, rim })
         }
         None => Err("the first number is the width, 3 to 14 inches or 100 to 300 mm"),
@@ -188,6 +188,22 @@ mod tests {
     }
 
     #[test]
+    fn a_size_is_printed_as_the_tire_it_is() {
+        for (typed, printed) in [
+            ("P275/60ZR15", "275/60R15"),
+            ("31x10.5-15", "31x10.50R15"),
+            ("7-15", "7.00-15"),
+            ("7.75-14C", "7.75-14"),
+            // In inches it would be 6.50, which is an inch and a half higher.
+            ("165R14", "165R14"),
+            ("7.004-15", "7.004-15"),
+        ] {
+            assert_eq!(size(typed).to_string(), printed);
+            assert_eq!(size(printed), size(typed), "{typed}");
+        }
+    }
+
+    #[test]
     fn what_is_no_size_says_why() {
         for typed in ["F70-14", "GR78-15", "L60-15", "e70-14"] {
             let unread = refusal(typed);
@@ -228,8 +244,12 @@ mod tests {
         #[test]
         fn no_text_brings_it_down_and_a_tire_is_larger_than_its_rim(typed in "[0-9PLTFRZX/x. -]{0,14}") {
             if let Ok(read) = typed.parse::<Size>() {
-                let (Size::Metric { rim, .. } | Size::Flotation { rim, .. } | Size::WithoutProfile { rim, .. }) = read;
+                let (Size::Metric { rim, .. }
+                | Size::Flotation { rim, .. }
+                | Size::WithoutProfile { rim, .. }
+                | Size::MetricWithoutProfile { rim, .. }) = read;
                 prop_assert!(read.diameter().0 > rim);
+                prop_assert_eq!(read.to_string().parse(), Ok(read));
             }
         }
     }

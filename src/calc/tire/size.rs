@@ -24,7 +24,7 @@ pub enum Size {
         /// Rim diameter.
         rim: Quantity<Inch>,
     },
-    /// `7.00-15` in inches or `185R14` in millimetres: the profile is not written.
+    /// `7.00-15`: the profile is not written.
     WithoutProfile {
         /// Section width.
         width: Quantity<Inch>,
@@ -33,7 +33,18 @@ pub enum Size {
         /// Rim diameter.
         rim: Quantity<Inch>,
     },
+    /// `185R14`: the width is in millimetres, and the profile is not written.
+    MetricWithoutProfile {
+        /// Section width.
+        width: Quantity<Millimetre>,
+        /// Rim diameter.
+        rim: Quantity<Inch>,
+    },
 }
+
+/// Section height of a radial without a written profile, as per cent of its width, as such tires were usually made
+/// (memory, low).
+pub(super) const USUAL_RADIAL: f64 = 82.0;
 
 /// How far a diameter reckoned from the size can be trusted.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
@@ -53,6 +64,7 @@ impl Size {
             Self::Metric { width, profile, rim } => (around(width.to_inches(), profile, rim), Trust::Nominal),
             Self::Flotation { diameter, .. } => (diameter, Trust::Nominal),
             Self::WithoutProfile { width, usual_profile, rim } => (around(width, usual_profile, rim), Trust::Guess),
+            Self::MetricWithoutProfile { width, rim } => (around(width.to_inches(), USUAL_RADIAL, rim), Trust::Guess),
         }
     }
 }
@@ -61,15 +73,22 @@ fn around(width: Quantity<Inch>, profile: f64, rim: Quantity<Inch>) -> Quantity<
     rim + width * (2.0 * profile / 100.0)
 }
 
-/// Prints the size in one plain form, without make-up such as `P` or `ZR`.
+/// With two decimals, as it stands on the sidewall; with more only where there are more.
+fn decimals(width: Quantity<Inch>) -> String {
+    let two = format!("{:.2}", width.value());
+    if two.parse() == Ok(width.value()) { two } else { width.value().to_string() }
+}
+
+/// Prints the size in one plain form, without make-up such as `P` or `ZR`, that reads back the same.
 impl fmt::Display for Size {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         match self {
             Self::Metric { width, profile, rim } => write!(f, "{}/{profile}R{}", width.value(), rim.value()),
             Self::Flotation { diameter, width, rim } => {
-                write!(f, "{}x{:.2}R{}", diameter.value(), width.value(), rim.value())
+                write!(f, "{}x{}R{}", diameter.value(), decimals(*width), rim.value())
             }
-            Self::WithoutProfile { width, rim, .. } => write!(f, "{:.2}-{}", width.value(), rim.value()),
+            Self::WithoutProfile { width, rim, .. } => write!(f, "{}-{}", decimals(*width), rim.value()),
+            Self::MetricWithoutProfile { width, rim } => write!(f, "{}R{}", width.value(), rim.value()),
         }
     }
 }
