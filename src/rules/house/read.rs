@@ -10,7 +10,7 @@ use cel::parser::Parser;
 /// The longest text that is read, in characters.
 pub const LONGEST: usize = 2000;
 /// The deepest nesting that is read.
-const DEEPEST: u16 = 40;
+const DEEPEST: u16 = 12;
 /// The most signs (`+`, `.`, `&&` and so on) that are read: each can make the parser go one call deeper.
 const MOST_SIGNS: usize = 240;
 /// The most parts a condition may have.

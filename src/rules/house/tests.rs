@@ -199,3 +199,28 @@ fn nothing_that_can_be_sent_hangs_or_falls_over() {
         }
     }
 }
+
+/// One sign fewer is read, one more is not: the bounds are where they are said to be.
+#[test]
+fn what_is_too_long_too_deep_or_too_many_signs_is_told_so_and_what_just_fits_is_read() {
+    let padded = |long: usize| format!("use.raced{}", " ".repeat(long - "use.raced".len()));
+    condition(&padded(LONGEST));
+    assert!(complaint(&padded(LONGEST + 1)).contains("has 2001 characters; at most 2000 are read"));
+
+    // Each of them within the usual stack, the parser's own calls included.
+    let brackets = [("(", ")"), ("[", "]"), ("{1: ", "}"), ("math.abs(", ")"), ("use.raced ? (", ") : use.raced")];
+    for (open, close) in brackets {
+        let nested = |deep: usize| format!("{}use.raced{}", open.repeat(deep), close.repeat(deep));
+        assert!(complaint(&nested(13)).contains("nested more than 12 deep"), "13 of {open}");
+        let said = read(&nested(12)).err().into_iter().flatten().map(|amiss| amiss.message).collect::<String>();
+        assert!(!said.contains("nested"), "12 of {open}: {said}");
+    }
+    condition(&format!("{}use.raced{}", "(".repeat(12), ")".repeat(12)));
+    condition(&vec!["(use.raced)"; 13].join(" || "));
+
+    // Each part brings one point and, but for the last, two strokes.
+    let parts = |many: usize| vec!["use.raced"; many].join("||");
+    condition(&format!("!!{}", parts(80)));
+    assert!(complaint(&parts(81)).contains("has 241 signs; at most 240 are read"));
+    assert!(complaint(&format!("!!!{}", parts(80))).contains("has 241 signs"));
+}
