@@ -97,6 +97,8 @@ async fn the_pages_of_a_job() {
         "steps/AS-04",
         "sheet",
         "sheet/rear-end-play",
+        "sums",
+        "sums/speed-in-gear",
     ] {
         walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
     }
