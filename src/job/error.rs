@@ -1,6 +1,7 @@
 //! What is said when a job, or one value of it, is not taken.
 
 use super::Declaration;
+use crate::quantity::cut;
 use serde_json::Value;
 use std::fmt;
 use std::ops::RangeInclusive;
@@ -38,14 +39,6 @@ pub(super) fn given(json: &str) -> Value {
             Ok(scalar) => scalar,
             Err(_) => Value::String(cut(json, 200)),
         },
-    }
-}
-
-/// The first so many characters of a text, with a mark when there were more.
-pub(super) fn cut(text: &str, at_most: usize) -> String {
-    match text.char_indices().nth(at_most) {
-        Some((end, _)) => format!("{}…", &text[..end]),
-        None => text.to_owned(),
     }
 }
 

@@ -1,8 +1,9 @@
 //! A job from its JSON: everything wrong with it at once, and nothing half read.
 
-use super::error::{JobError, allowed_in_file, cut, given};
+use super::error::{JobError, allowed_in_file, given};
 use super::nearest::{nearest, nearest_fact, nearest_group, nearest_path};
 use super::{Declaration, FactId, FactSet, GROUPS, Job, Kind, fact_named};
+use crate::quantity::cut;
 use serde::Deserialize;
 use serde::de::{MapAccess, Visitor};
 use serde_json::Value;

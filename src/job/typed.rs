@@ -1,9 +1,9 @@
 //! One value between a person and the job: what a form's field says, and how a value is said back.
 
-use super::error::{JobError, YEARS_TYPED, allowed_in_form, cut};
+use super::error::{JobError, YEARS_TYPED, allowed_in_form};
 use super::value::number_json;
 use super::{Declaration, FactId, Job, Kind, Word};
-use crate::quantity::{Unread, number_and_unit, parts_in_one, unit_in_words, unit_named};
+use crate::quantity::{Unread, cut, number_and_unit, parts_in_one, unit_in_words, unit_named};
 use serde_json::Value;
 
 /// Reads a form's field; blank is unknown (`None`).

@@ -16,7 +16,7 @@ mod words;
 pub use length::Length;
 pub use money::Cents;
 pub use spelling::how_to_write;
-pub use typed::{Unread, number_and_unit};
+pub use typed::{Unread, cut, number_and_unit};
 pub use unit::{
     AtCelsius, Celsius, CubicInch, Degree, Diameter, Hertz, Horsepower, Inch, InchMercury, Kilogram,
     KilogramPerCubicMetre, KilojoulePerKilogramCelsius, Kilowatt, Megapascal, Mile, MilePerHour, Millimetre, Minute,

@@ -7,6 +7,17 @@
 use super::spelling::{self, Spelling};
 use super::{Quantity, Unit};
 
+/// How much of what was typed is said back: more than any number has.
+const SAID_BACK: usize = 60;
+
+/// The first so many characters of a text, with a mark when there were more.
+pub fn cut(text: &str, at_most: usize) -> String {
+    match text.char_indices().nth(at_most) {
+        Some((end, _)) => format!("{}…", &text[..end]),
+        None => text.to_owned(),
+    }
+}
+
 /// Why a typed number was not taken; prints as a sentence for the person who typed it.
 #[derive(Clone, Debug, PartialEq, thiserror::Error)]
 pub enum Unread {
@@ -19,7 +30,7 @@ pub enum Unread {
     /// Not a number in any form known here.
     #[error("“{given}” cannot be read as a number; write {wanted}")]
     NotANumber {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
         /// How to write it.
         wanted: String,
@@ -29,13 +40,13 @@ pub enum Unread {
         "“{given}” has a comma that can be read two ways; write the decimal with a point, thousands without a mark"
     )]
     Comma {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
     },
     /// A unit that does not belong here.
     #[error("“{given}” ends in “{unit}”, which does not measure this; write {wanted}")]
     OtherUnit {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
         /// The unit as typed.
         unit: String,
@@ -45,19 +56,19 @@ pub enum Unread {
     /// A fraction over nought.
     #[error("“{given}” has 0 under the line; the lower number of a fraction is 1 or more")]
     OverNought {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
     },
     /// A whole number followed by a fraction of one or more.
     #[error("“{given}” has a fraction of 1 or more after the whole number; write it as one fraction or as a decimal")]
     FractionTooLarge {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
     },
     /// More digits than a number here can hold.
     #[error("“{given}” has too many digits")]
     TooLong {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
     },
 }
@@ -70,7 +81,7 @@ impl<U: Unit> Quantity<U> {
     /// field's name is for the caller to put in front.
     pub fn from_typed(typed: &str) -> Result<Self, Unread> {
         let plain = plain_signs(typed);
-        let given = || typed.trim().to_owned();
+        let given = || cut(typed.trim(), SAID_BACK);
         let (number, unit) = split_unit(&plain);
         if number.is_empty() && unit.is_empty() {
             return Err(Unread::Empty { wanted: spelling::how_to_write::<U>() });
@@ -80,7 +91,7 @@ impl<U: Unit> Quantity<U> {
             return Err(if number.is_empty() {
                 Unread::NotANumber { given: given(), wanted: spelling::how_to_write::<U>() }
             } else {
-                let unit = unit.to_owned();
+                let unit = cut(unit, SAID_BACK);
                 Unread::OtherUnit { given: given(), unit, wanted: spelling::how_to_write::<U>() }
             });
         };
@@ -100,7 +111,11 @@ pub fn number_and_unit(typed: &str, symbol: &str, wanted: &str) -> Result<(f64, 
     let (number, unit) = split_unit(&plain);
     let value =
         read(number, spelling::groups_thousands(symbol)).map_err(|trouble| trouble.with(typed, wanted.into()))?;
-    if value.is_finite() { Ok((value, unit.to_owned())) } else { Err(Unread::TooLong { given: typed.trim().into() }) }
+    if value.is_finite() {
+        Ok((value, unit.to_owned()))
+    } else {
+        Err(Unread::TooLong { given: cut(typed.trim(), SAID_BACK) })
+    }
 }
 
 /// What is wrong with the number itself.
@@ -114,7 +129,7 @@ enum Trouble {
 
 impl Trouble {
     fn with(self, typed: &str, wanted: String) -> Unread {
-        let given = typed.trim().to_owned();
+        let given = cut(typed.trim(), SAID_BACK);
         match self {
             Self::NotANumber => Unread::NotANumber { given, wanted },
             Self::Comma => Unread::Comma { given },
@@ -297,6 +312,16 @@ mod tests {
         let other = refusal::<Inch>("4 qt").to_string();
         assert!(other.contains("“4 qt” ends in “qt”") && other.contains("5/32"), "{other}");
         assert!(matches!(refusal::<One>("2 %"), Unread::OtherUnit { .. }), "per cent is not a ratio");
+    }
+
+    #[test]
+    fn whatever_is_pasted_into_a_field_the_refusal_stays_short_enough_to_read() {
+        let page = "a page of text 12 ".repeat(100);
+        for typed in [page.clone(), format!("12 {page}"), "9".repeat(1000), format!("1/{}", "9".repeat(1000))] {
+            let unread = refusal::<Inch>(&typed).to_string();
+            assert!(unread.chars().count() < 300, "{unread}");
+            assert!(unread.contains('…') && unread.contains(&typed[..50]), "{unread}");
+        }
     }
 
     #[test]

@@ -4,7 +4,7 @@ use super::declaration::{Amiss, Input, Kind, Measure, Sum};
 use super::outcome::Outcome;
 use crate::calc::tire::{Size, Trust};
 use crate::job::Choice;
-use crate::quantity::{Inch, One, Quantity, Unit};
+use crate::quantity::{Inch, One, Quantity, Unit, cut};
 use crate::rules::Limits;
 use jiff::civil::Date;
 
@@ -264,11 +264,7 @@ impl Input {
     }
 
     fn refusal(&self, given: &str) -> String {
-        let cut = match given.char_indices().nth(60) {
-            Some((end, _)) => format!("{}…", &given[..end]),
-            None => given.to_owned(),
-        };
-        format!("{} cannot be “{cut}”: it must be {}.", self.label, self.allowed())
+        format!("{} cannot be “{}”: it must be {}.", self.label, cut(given, 60), self.allowed())
     }
 }
 

@@ -2,7 +2,7 @@
 
 use super::Size;
 use super::size::USUAL_RADIAL;
-use crate::quantity::{Inch, Quantity};
+use crate::quantity::{Inch, Quantity, cut};
 
 /// Why a size was not taken; prints as a sentence for the person who typed it.
 #[derive(Clone, Debug, PartialEq, Eq, thiserror::Error)]
@@ -12,7 +12,7 @@ pub enum Unread {
         "“{given}” is not a tire size known here; write it as 275/60R15, 31x10.50R15 or 7.00-15, or measure the diameter"
     )]
     Notation {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
     },
     /// A letter size, `F70-14`.
@@ -20,13 +20,13 @@ pub enum Unread {
         "“{given}” is a letter size: the letter tells the load and not the width, so no diameter follows; measure it"
     )]
     LetterSize {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
     },
     /// The numbers read, but no such tire can be.
     #[error("“{given}” cannot be a tire: {reason}")]
     Impossible {
-        /// As typed.
+        /// As typed, cut when it is long.
         given: String,
         /// Which number, and what is possible.
         reason: &'static str,
@@ -37,8 +37,8 @@ impl std::str::FromStr for Size {
     type Err = Unread;
 
     fn from_str(typed: &str) -> Result<Self, Unread> {
-        let given = typed.trim().to_owned();
-        let upper = given.to_uppercase().replace('×', "X");
+        let given = cut(typed.trim(), 60);
+        let upper = typed.trim().to_uppercase().replace('×', "X");
         if is_letter_size(&upper) {
             return Err(Unread::LetterSize { given });
         }
@@ -229,6 +229,8 @@ mod tests {
             assert!(matches!(unread, Unread::Impossible { .. }), "{typed}: {unread}");
             assert!(unread.to_string().contains(reason), "{typed}: {unread}");
         }
+        let long = refusal(&"275/60R15 ".repeat(100)).to_string();
+        assert!(long.chars().count() < 200 && long.contains('…'), "{long}");
         assert_eq!(diameter("16x10R15"), 16.0, "just larger than its rim");
     }
 

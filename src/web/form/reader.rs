@@ -1,7 +1,7 @@
 //! Reads a form's fields into types, and gathers every problem before it gives up.
 
 use super::{Fields, Problem};
-use crate::quantity::Cents;
+use crate::quantity::{Cents, cut};
 use jiff::civil::Date;
 use uuid::Uuid;
 
@@ -95,7 +95,10 @@ impl<'a> Reader<'a> {
         if date.is_none() {
             self.wrong(
                 field,
-                format!("{label} cannot be \"{}\": write a real day as year-month-day, such as 2026-03-31.", cut(text)),
+                format!(
+                    "{label} cannot be \"{}\": write a real day as year-month-day, such as 2026-03-31.",
+                    cut(text, 60)
+                ),
             );
         }
         date
@@ -113,7 +116,7 @@ impl<'a> Reader<'a> {
                 field,
                 format!(
                     "{label} cannot be \"{}\": write an amount such as 1450 or 1450.00, up to 10,000,000.",
-                    cut(text)
+                    cut(text, 60)
                 ),
             );
         }
@@ -150,13 +153,6 @@ fn cents(text: &str) -> Option<Cents> {
     }
     let cents: i64 = format!("{whole}{part:0<2}").parse().ok()?;
     (cents <= 1_000_000_000).then_some(Cents(cents))
-}
-
-fn cut(text: &str) -> String {
-    match text.char_indices().nth(60) {
-        Some((end, _)) => format!("{}…", &text[..end]),
-        None => text.to_owned(),
-    }
 }
 
 #[cfg(test)]

@@ -6,7 +6,6 @@ use endplay::form::{Fields, Reader};
 /// The body of a form: `words=...&day=...&money=...`.
 pub fn form(sent: &[u8]) {
     let fields = Fields::parse(sent);
-    let text = String::from_utf8_lossy(sent);
     let mut reader = Reader::new(&fields);
     reader.needed_line("line", "The name", 60, "Write a name.");
     let words = reader.words("words", "The note", 1000);
@@ -16,7 +15,7 @@ pub fn form(sent: &[u8]) {
     reader.number("turn");
     reader.key("once");
     for problem in reader.problems() {
-        is_said(&problem.message, &text);
+        is_said(&problem.message);
         assert!(["line", "words", "day", "money"].contains(&problem.field.as_str()), "{problem:?}");
     }
     if let Some(day) = day {

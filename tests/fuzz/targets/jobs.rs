@@ -16,7 +16,7 @@ pub fn file(text: &str) {
         Err(errors) => {
             assert!(!errors.is_empty(), "{text}");
             for error in errors {
-                is_said(&error.message, text);
+                is_said(&error.message);
                 assert!(error.line.is_some_and(|line| line >= 1 && line <= text.split('\n').count()), "{error:?}");
             }
         }
@@ -66,7 +66,7 @@ pub fn field(text: &str) {
             assert_eq!(read_text(&said, declaration), Ok(Some(value)), "{}: {typed} says {said}", declaration.path);
         }
         Err(refused) => {
-            is_said(&refused.message, "");
+            is_said(&refused.message);
             assert_eq!(refused.path, declaration.path);
         }
     }

@@ -39,7 +39,7 @@ fn of<U: Unit>(text: &str) {
             let printed = read.to_string();
             assert_eq!(Quantity::<U>::from_typed(&printed), Ok(read), "{text} prints {printed}");
         }
-        Err(unread) => is_said(&unread.to_string(), text),
+        Err(unread) => is_said(&unread.to_string()),
     }
 }
 
@@ -50,6 +50,6 @@ pub fn tire(text: &str) {
             let printed = size.to_string();
             assert_eq!(printed.parse(), Ok(size), "{text} prints {printed}");
         }
-        Err(unread) => is_said(&unread.to_string(), text),
+        Err(unread) => is_said(&unread.to_string()),
     }
 }

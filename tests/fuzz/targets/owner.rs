@@ -27,7 +27,7 @@ pub fn condition(text: &str) {
         }
         Err(amiss) => {
             assert!(!amiss.is_empty(), "{text}");
-            amiss.iter().for_each(|amiss| is_said(&amiss.message, text));
+            amiss.iter().for_each(|amiss| is_said(&amiss.message));
         }
     }
 }
@@ -56,7 +56,7 @@ pub fn limit(text: &str) {
     let Some((limit, typed)) = choice(text, LimitId::ALL) else { return };
     let number = match limit.read(typed) {
         Ok(number) => number,
-        Err(unread) => return is_said(&unread.to_string(), typed),
+        Err(unread) => return is_said(&unread.to_string()),
     };
     let mut limits = Limits::default();
     match limits.set(limit, number) {
@@ -65,7 +65,7 @@ pub fn limit(text: &str) {
             assert_eq!(limit.read(&number.to_string()), Ok(number), "the form shows it like that: {typed}");
         }
         Err(refused) => {
-            is_said(&refused.to_string(), typed);
+            is_said(&refused.to_string());
             assert_eq!(limits, Limits::default(), "{typed}");
         }
     }
