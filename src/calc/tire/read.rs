@@ -182,6 +182,7 @@ mod tests {
             assert_eq!(size(typed), size("31x10.50R15"), "{typed}");
         }
         assert_eq!(size("100/60R15").to_string(), "100/60R15", "the narrowest that is read as millimeters");
+        assert_eq!(size("500/60R15").to_string(), "500/60R15", "and the widest");
         assert_eq!(size("275/60R15 LT 112/109QX"), size("275/60R15"), "a service description of 12 signs");
         assert_eq!(size("275/60R015.00"), size("275/60R15"), "a number of six signs");
         assert_eq!(diameter("28.0/9.0-15"), 28.0, "a slick gives its diameter first");
