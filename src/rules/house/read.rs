@@ -3,6 +3,7 @@
 use super::condition::{Condition, Function, Number, Order, Sum, Test, Word};
 use super::words::Vocabulary;
 use crate::job::{FactId, Kind, fact_named, nearest_path};
+use crate::quantity::cut;
 use crate::rules::derived::DerivedId;
 use cel::common::ast::{CallExpr, Expr, LiteralValue, operators};
 use cel::parser::Parser;
@@ -15,6 +16,9 @@ const DEEPEST: u16 = 12;
 const MOST_SIGNS: usize = 240;
 /// The most parts a condition may have.
 const MOST_PARTS: usize = 300;
+
+/// How much of a wrong name or word is said back: more than any right one has.
+pub(super) const SAID_BACK: usize = 80;
 
 /// Something that is wrong with a condition, in a whole sentence.
 #[derive(Clone, Debug, PartialEq, Eq)]
@@ -189,7 +193,7 @@ impl Reader {
             });
         }
         let meant = nearest_path(&path).map_or_else(String::new, |near| format!(" Did you mean {near}?"));
-        self.nothing(format!("There is no fact called {path}.{meant}"))
+        self.nothing(format!("There is no fact called {}.{meant}", cut(&path, SAID_BACK)))
     }
 
     fn call(&mut self, call: &CallExpr) -> Option<Term> {
@@ -240,7 +244,7 @@ impl Reader {
     }
 
     fn unknown_function(&mut self, name: &str) -> Option<Term> {
-        let said = if name == operators::MODULO { "%" } else { name };
+        let said = if name == operators::MODULO { "%" } else { &cut(name, SAID_BACK) };
         self.nothing(format!(
             "\"{said}\" cannot be used here. There are && || ! == != < <= > >= + - * / in ?: and math.abs, math.sqrt, \
              math.least, math.greatest."

@@ -136,6 +136,21 @@ fn a_wrong_name_or_word_is_answered_with_the_right_one() {
 }
 
 #[test]
+fn a_long_wrong_name_or_word_is_said_back_in_part() {
+    let long = "wrong_".repeat(100);
+    for text in [
+        format!("engine.{long} > 3"),
+        format!("{long}(engine.torque_lbft) > 3"),
+        format!("bell.kind == \"{long}\""),
+        format!("event.date < \"{long}\""),
+        format!("\"{long}\" == \"{long}\" && use.raced"),
+    ] {
+        let said = complaint(&text);
+        assert!(said.contains("wrong_") && said.contains('…') && said.chars().count() < 400, "{said}");
+    }
+}
+
+#[test]
 fn everything_that_is_amiss_is_said_at_once() {
     let all = complaint("engine.torque > 3 && use.kind == 'drg' && use.raced > 1");
     for part in ["engine.torque", "drg", "cannot hold true or false"] {

@@ -1,6 +1,8 @@
 //! What a text in a condition may be: a word of a choice, a day, or free words.
 
+use super::read::SAID_BACK;
 use crate::job::{FactId, Kind, Word as Choice, nearest_word};
+use crate::quantity::cut;
 
 /// What a text stands for.
 #[derive(Clone, Debug, PartialEq)]
@@ -35,7 +37,7 @@ impl Vocabulary {
         }
         match (self, other) {
             (Self::Quoted(a), Self::Quoted(b)) => {
-                Err(format!("\"{a}\" and \"{b}\" are both fixed texts: one side has to be a fact."))
+                Err(format!("{} and {} are both fixed texts: one side has to be a fact.", quoted(a), quoted(b)))
             }
             (Self::Quoted(text), fact) | (fact, Self::Quoted(text)) => fact.takes(text),
             (Self::Choice(a, these), Self::Choice(b, those)) if !share_a_word(these, those) => {
@@ -55,10 +57,10 @@ impl Vocabulary {
                 let all: Vec<String> = words.iter().map(|word| format!("\"{}\"", word.code)).collect();
                 let nearest = nearest_word(text, words.iter().map(|word| word.code));
                 let meant = nearest.map_or_else(String::new, |word| format!(" Did you mean \"{word}\"?"));
-                Err(format!("{} is never \"{text}\"; it is one of {}.{meant}", path(*fact), all.join(", ")))
+                Err(format!("{} is never {}; it is one of {}.{meant}", path(*fact), quoted(text), all.join(", ")))
             }
             Self::Day(fact) if text.parse::<jiff::civil::Date>().map_or(true, |day| day.to_string() != text) => {
-                Err(format!("{} is a day; \"{text}\" is not. Write it as \"2026-05-31\".", path(*fact)))
+                Err(format!("{} is a day; {} is not. Write it as \"2026-05-31\".", path(*fact), quoted(text)))
             }
             _ => Ok(()),
         }
@@ -66,7 +68,7 @@ impl Vocabulary {
 
     fn name(&self) -> String {
         match self {
-            Self::Quoted(text) => format!("\"{text}\""),
+            Self::Quoted(text) => quoted(text),
             Self::Choice(fact, _) | Self::Day(fact) | Self::Free(fact) => path(*fact).to_owned(),
         }
     }
@@ -83,6 +85,10 @@ impl Vocabulary {
 
 fn share_a_word(these: &[Choice], those: &[Choice]) -> bool {
     these.iter().any(|word| those.iter().any(|other| other.code == word.code))
+}
+
+fn quoted(text: &str) -> String {
+    format!("\"{}\"", cut(text, SAID_BACK))
 }
 
 fn path(fact: FactId) -> &'static str {
