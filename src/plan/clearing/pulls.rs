@@ -64,3 +64,36 @@ pub(super) fn apply(job: &mut Job, sets: &[Setting]) {
         debug_assert!(read.is_ok(), "{set:?}");
     }
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::rules::rules;
+
+    #[test]
+    fn two_levers_go_together_unless_they_want_one_fact_to_be_two_things() {
+        let (mut apart, mut beside) = (0, 0);
+        for rule in rules() {
+            let pulls = pulls(&rule.example(), &Prices::default());
+            for (at, one) in pulls.iter().enumerate() {
+                assert_eq!(one.permanent, one.lever.undo == Undo::Never, "{}", one.lever.code);
+                for (other_at, other) in pulls.iter().enumerate() {
+                    let shared: Vec<_> = one
+                        .sets
+                        .iter()
+                        .flat_map(|a| other.sets.iter().map(move |b| (a, b)))
+                        .filter(|(a, b)| a.fact == b.fact)
+                        .collect();
+                    let fights = shared.iter().any(|(a, b)| a.value != b.value);
+                    assert_eq!(one.against.has(other_at), fights, "{} and {}", one.lever.code, other.lever.code);
+                    if at != other_at && fights {
+                        apart += 1;
+                    } else if at != other_at && !shared.is_empty() {
+                        beside += 1;
+                    }
+                }
+            }
+        }
+        assert!(apart > 0 && beside > 0, "{apart} pairs fight and {beside} agree on a fact both set");
+    }
+}

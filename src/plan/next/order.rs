@@ -114,3 +114,25 @@ fn candidates(open: &[(&Open, u64)], asked: FactSet, facts: FactSet) -> BTreeSet
     joined.extend(facts.iter().map(FactSet::of));
     joined
 }
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+    use crate::job::fact_ids;
+
+    #[test]
+    fn a_question_is_worth_what_it_decides_of_the_weight() {
+        let [a, b, c] = [0, 1, 2].map(|nth| fact_ids().nth(nth).expect("more facts than three"));
+        let set = |facts: &[FactId]| facts.iter().fold(FactSet::EMPTY, |all, fact| all.with(FactSet::of(*fact)));
+        let open = [
+            Open { weight: 3, needs: set(&[a, b]), early: vec![(a, WHOLE / 2)] },
+            Open { weight: 5, needs: set(&[c]), early: vec![] },
+        ];
+        for (asked, halves) in
+            [(&[][..], 0), (&[a], 3), (&[b], 0), (&[c], 10), (&[a, b], 6), (&[a, c], 13), (&[a, b, c], 16)]
+        {
+            assert_eq!(worth(&open, set(asked)), halves * WHOLE / 2, "{asked:?}");
+        }
+        assert_eq!(order(&open, FactSet::EMPTY, set(&[a, b, c])), [c, a, b], "the most for one question comes first");
+    }
+}

@@ -233,3 +233,13 @@ fn a_word_that_says_nobody_has_looked_is_no_reading_and_every_other_word_is() {
     assert_eq!(unread, reading::NOT_YET.into());
     assert!(is_reading(&0.into()) && is_reading(&false.into()), "a no is an answer");
 }
+
+#[test]
+fn what_the_bench_reads_is_work_done_and_what_was_chosen_is_not() {
+    for step in steps() {
+        assert!(step.facts_read().all(is_work_done), "{}", step.code);
+    }
+    for chosen in ["use.kind", "engine.torque_lbft", "valve_body.kind", "converter.stall_rpm", "output.swap_planned"] {
+        assert!(!is_work_done(crate::job::fact_named(chosen).expect(chosen)), "{chosen}");
+    }
+}
