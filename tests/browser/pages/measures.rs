@@ -41,7 +41,7 @@ async fn the_sheet_of_a_job() {
     walk.visitor.reads("Check what you entered").await;
     walk.look("sheet-doubtful").await;
     walk.visitor.press("Reading 1 was 0.305 mm").await;
-    walk.visitor.reads("fine 0.012 in").await;
+    walk.visitor.reads("fine 0.012 in; read 1 of 3 times").await;
     walk.visitor.press("Save the reading").await;
     walk.visitor.reads("Saved. It stands on the job now.").await;
     walk.look("sheet-saved").await;
