@@ -132,3 +132,36 @@ fn labour_is_reckoned_in_whole_cents_and_the_shops_own_numbers_win() {
     prices.own.insert("linkage-nut".to_owned(), LeverPrice { minutes: 12, parts: Cents(0) });
     assert_eq!(prices.cost(lever), Cents(1_999));
 }
+
+/// What a lever makes of a fact; none when it leaves it alone.
+fn made(code: &str, job: &Job, path: &str) -> Option<serde_json::Value> {
+    let settings = lever_named(code).expect(code).on(job).expect(code);
+    settings.into_iter().find(|set| set.fact == fact_named(path).expect(path)).map(|set| set.value)
+}
+
+#[test]
+fn another_part_is_as_new_in_what_was_known_to_be_wrong_and_says_nothing_of_the_rest() {
+    let mut job = Job::plain();
+    job.bell.kind.set(crate::job::BellKind::BoltOn);
+    job.case.pump_bosses.set(6);
+    job.case.threads_bad.set(2);
+    job.case.bridge_lowered.set(false);
+    assert_eq!(made("case-eight-boss", &job, "case.threads_bad"), Some(0.into()));
+    assert_eq!(made("case-eight-boss", &job, "case.bridge_lowered"), None, "it is so already");
+    job.case.threads_bad.forget();
+    assert_eq!(made("case-eight-boss", &job, "case.threads_bad"), None, "nobody has looked");
+}
+
+#[test]
+fn a_lever_carries_along_what_hangs_on_what_it_changes() {
+    let mut job = Job::plain();
+    job.yoke.kind.set(crate::job::YokeKind::None);
+    job.yoke.clear_in.set(crate::quantity::Quantity::new(0.010));
+    assert!(made("yoke-slip", &job, "yoke.clear_in").is_some(), "another yoke has another clearance");
+
+    let mut job = Job::plain();
+    job.direct.center_seal.set(crate::job::CenterSeal::Out);
+    job.valve_body.center_seal.set(crate::job::SealDemand::In);
+    job.direct.piston_area_in2.set(crate::quantity::Quantity::new(24.0));
+    assert_eq!(made("clutch-feed-split", &job, "direct.piston_area_in2"), Some(13.5.into()));
+}
