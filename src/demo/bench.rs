@@ -8,8 +8,11 @@ use crate::service::{
 use jiff::ToSpan;
 use jiff::civil::Date;
 
-/// Name, kind, calibrated so many days before today, good for so many days from today; none: no date on it.
-const INSTRUMENTS: [(&str, &str, Option<(i32, i32)>); 9] = [
+/// Calibrated so many days before today, good for so many days from today; none: no date on it.
+type Days = Option<(i32, i32)>;
+
+/// Name, kind and dates.
+const INSTRUMENTS: [(&str, &str, Days); 9] = [
     ("Dial A", "dial", Some((210, 155))),
     ("Dial B, the old one", "dial", Some((402, -37))),
     ("Feeler set", "feeler", None),

@@ -118,7 +118,7 @@ use sqlx::{PgConnection, PgPool};
 use std::pin::Pin;
 use std::sync::Arc;
 
-/// Holds a job against the shop's rule book, setting aside what was set aside: [`judge`], except in tests, which
+/// Holds a job against the shop's rule book, setting aside what was set aside: [`judge()`], except in tests, which
 /// bring a few rules that never change.
 pub type Judge = fn(&Job, &Book, &[Silenced]) -> Judgement;
 

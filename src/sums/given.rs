@@ -48,6 +48,9 @@ enum Read {
     Month(Date),
 }
 
+/// Two numbers that belong together, such as a point of a curve.
+pub type Pair<A, B> = (Quantity<A>, Quantity<B>);
+
 /// The inputs of one sum, read, and the shop's limits.
 pub struct Given<'a> {
     read: Vec<(&'static Input, Read)>,
@@ -163,7 +166,7 @@ impl Given<'_> {
     }
 
     /// A list of pairs in the units they were declared with.
-    pub fn pairs<A: Unit, B: Unit>(&self, name: &'static str) -> Result<Vec<(Quantity<A>, Quantity<B>)>, Amiss> {
+    pub fn pairs<A: Unit, B: Unit>(&self, name: &'static str) -> Result<Vec<Pair<A, B>>, Amiss> {
         match self.find(name) {
             Some(Read::Pairs(pairs)) => {
                 Ok(pairs.iter().map(|(first, second)| (Quantity::new(*first), Quantity::new(*second))).collect())

@@ -14,7 +14,6 @@ mod pages;
 mod rules;
 mod shelf;
 #[path = "../support/mod.rs"]
-#[allow(dead_code, reason = "the tests use more of it")]
 mod support;
 
 fn main() {

@@ -24,8 +24,11 @@ mod s16_fluid;
 use check::Check;
 use std::collections::BTreeSet;
 
+/// Gives the checks of one subject.
+type Checks = fn() -> Vec<Check>;
+
 /// Subject, its checks, and how many there are at least: a check that gets lost is missed here.
-const SUBJECTS: [(&str, fn() -> Vec<Check>, usize); 16] = [
+const SUBJECTS: [(&str, Checks, usize); 16] = [
     ("1 threads", s01_threads::checks, 142),
     ("2 pipe and ports", s02_pipe_and_ports::checks, 85),
     ("3 inserts and clearance holes", s03_inserts_and_clearance::checks, 93),

@@ -275,21 +275,22 @@ fn needs(given: &Given<'_>) -> Worked {
             Need::Unknown { range } => ("not known without the torque ratio at stall".to_owned(), range),
         };
         let found = held.iter().filter(|holding| holding.flow.range == range).flat_map(|holding| &holding.loads);
-        let parts = found.filter(|load| load.element == *element).find_map(|load| {
-            let known = |part: Option<Quantity<One>>| part.map_or_else(|| "?".to_owned(), ratio);
-            Some(format!(
+        let known = |part: Option<Quantity<One>>| part.map_or_else(|| "?".to_owned(), ratio);
+        let mut parts = found.filter(|load| load.element == *element).map(|load| {
+            format!(
                 "{range}: {} × {} × {} × {}",
                 short(engine_torque),
                 known(load.share),
                 known(load.multiplied),
                 ratio(load.jolt)
-            ))
+            )
         });
+        let first = parts.next();
         Some(Line::new(
             format!("The {element}"),
             value,
             "engine torque × share in the range that asks most × converter × shock on a one-way clutch",
-            parts.unwrap_or_default(),
+            first.unwrap_or_default(),
             "share derived from the power flow; coupling and shock are the shop's",
         ))
     };
