@@ -209,7 +209,15 @@ impl Teller {
     async fn step(&mut self, ticket: i64, story: &Story, step: &Step) -> Result<(), Failure> {
         match *step {
             Step::Know(source, facts) => self.learn(ticket, source, object(facts)?).await,
-            Step::Sheet(sheet, source, but) => self.learn(ticket, source, filled(sheet, but)?).await,
+            Step::Sheet(sheet, source, but) => {
+                let told = |path: &str| TOLD.iter().any(|group| path.starts_with(group));
+                let (told, seen): (Map<_, _>, Map<_, _>) =
+                    filled(sheet, but)?.into_iter().partition(|(path, _)| told(path));
+                if !told.is_empty() {
+                    self.learn(ticket, Source::CustomerSaid, told).await?;
+                }
+                self.learn(ticket, source, seen).await
+            }
             Step::Class(class) => self.take_class(ticket, class).await,
             Step::Price(lines) => {
                 let lines = lines.iter().map(|(what, cents)| PriceLine { what: (*what).into(), cents: *cents });
@@ -350,6 +358,9 @@ fn answer(story: &Story, shown: String, accepted: Vec<String>, why_not: Option<&
     }
 }
 
+/// What only the customer can know, whatever else stands on the same sheet.
+const TOLD: [&str; 4] = ["use.", "vehicle.", "engine.", "event."];
+
 /// The facts of a sheet at their harmless values, but for these. Order and papers fill themselves, so they stay out.
 fn filled(sheet: Sheet, but: &str) -> Result<Map<String, Value>, Failure> {
     let mut facts: Map<String, Value> = fact_ids()
@@ -358,6 +369,9 @@ fn filled(sheet: Sheet, but: &str) -> Result<Map<String, Value>, Failure> {
         .map(|fact| (fact.path.to_owned(), fact.plain.json()))
         .filter(|(_, value)| !value.is_null())
         .collect();
+    for fluid in ["fluid.required", "fluid.used"] {
+        facts.entry(fluid).and_modify(|kind| *kind = Value::from("Type 1"));
+    }
     facts.extend(object(but)?);
     Ok(facts)
 }

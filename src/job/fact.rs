@@ -49,6 +49,8 @@ pub trait Slot {
     /// # Errors
     /// [`Refused`] when the value is of the wrong kind, outside the choices or impossible; the fact keeps what it held.
     fn read(&mut self, given: &Value, declaration: &Declaration) -> Result<(), Refused>;
+    /// Makes it unknown again.
+    fn forget(&mut self);
 }
 
 impl<T: FactValue> Slot for Fact<T> {
@@ -63,5 +65,9 @@ impl<T: FactValue> Slot for Fact<T> {
     fn read(&mut self, given: &Value, declaration: &Declaration) -> Result<(), Refused> {
         self.value = if given.is_null() { None } else { Some(T::read(given, declaration)?) };
         Ok(())
+    }
+
+    fn forget(&mut self) {
+        self.value = None;
     }
 }

@@ -78,7 +78,7 @@ pub(super) fn nothing_filled(edit: &Edit) -> Result<(), Failure> {
 pub(super) fn fill_order(contents: &mut Contents, log: &[Logged], hand: &Hand) {
     contents.done_here = done_here(log);
     let origin = Origin { source: Source::Log, by: hand.by.clone(), at: hand.at };
-    for (fact, place) in order(log, contents.facts.job(), &contents.added) {
+    for (fact, place) in order(log, contents.facts.job(), &contents.added, contents.facts.planned()) {
         let place = place.map(Value::from);
         if contents.facts.value(fact) != place {
             // Every such fact takes any count, and may be unknown.

@@ -76,13 +76,14 @@ pub(super) async fn offers(
     let chosen = chosen.into_iter().find(|chosen| chosen.link_id == link);
     let mut offers = Vec::new();
     for variant in variants {
+        let own_price = variant.edit.price.is_some();
         let Ok(would) = variant.would else { continue };
         if would.changes.is_empty() {
             continue;
         }
         let then = Revision { contents: would.contents, judgement: would.judgement, ..revision.clone() };
         let then = written(conn, shop, ticket, Purpose::Build, &then).await?;
-        let mut offer = offer((variant.nth, variant.version, variant.name), &now, &then);
+        let mut offer = offer((variant.nth, variant.version, variant.name), own_price, &now, &then);
         offer.chosen = chosen.as_ref().is_some_and(|one| (one.nth, one.version) == (offer.nth, offer.version));
         offers.push(offer);
     }
@@ -93,7 +94,7 @@ pub(super) async fn offers(
     Ok(Offers { offers, chosen })
 }
 
-fn offer((nth, version, name): (i32, i32, String), now: &Paper, then: &Paper) -> Offer {
+fn offer((nth, version, name): (i32, i32, String), own_price: bool, now: &Paper, then: &Paper) -> Offer {
     let texts = |of: &Paper, other: &Paper| {
         let new = of.ticks.iter().filter(|tick| other.ticks.iter().all(|one| one.text != tick.text));
         new.map(|tick| tick.text.clone()).collect::<Vec<_>>()
@@ -103,7 +104,7 @@ fn offer((nth, version, name): (i32, i32, String), now: &Paper, then: &Paper) ->
         accept_more: texts(then, now),
         accept_less: texts(now, then),
         price: then.price.clone(),
-        price_change: price_change(&now.priced, &then.priced),
+        price_change: price_change(&now.priced, &then.priced, own_price),
         // Both sides count: what is chosen is the difference between them.
         told: Digest::of_value(&(nth, version, &name, now, then)).to_string(),
         chosen: false,
@@ -113,9 +114,16 @@ fn offer((nth, version, name): (i32, i32, String), now: &Paper, then: &Paper) ->
     }
 }
 
-fn price_change(now: &Price, then: &Price) -> String {
+/// `own_price`: did somebody name a price for this variant? Otherwise it shows the price of the build as it stands, which
+/// nobody has said of the variant.
+fn price_change(now: &Price, then: &Price, own_price: bool) -> String {
     match (now.total(), then.total()) {
         (None, None) => String::new(),
+        (Some(_), Some(_)) if !own_price => {
+            "This is the price of the build as it stands. Nobody has named one for this \
+                                             choice yet: we do so before you sign."
+                .to_owned()
+        }
         (Some(_), None) => "There is no price for this yet.".to_owned(),
         (None, Some(_)) => "There is no price yet for the build as it stands.".to_owned(),
         (Some(now), Some(then)) => match then.0.saturating_sub(now.0) {
@@ -225,4 +233,22 @@ async fn offered(scene: &mut Scene<'_>, ticket: &Ticket, link: &Link) -> Result<
     let scales = Scales::of(scene.conn, scene.shop, scene.judge, ticket).await?;
     let kept = variants(scene.conn, (scene.shop, ticket.id), &revision, &scales).await?;
     Ok(offers(scene.conn, &shop, ticket, &revision, kept, link.id).await?.offers)
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn a_price_that_nobody_named_for_a_choice_is_not_told_as_its_own() {
+        let of = |cents: Option<i64>| cents.map_or_else(Price::default, |cents| Price::single("work", Cents(cents)));
+        let told = |now, then, own| price_change(&of(now), &of(then), own);
+        assert_eq!(told(Some(100), Some(100), true), "The price stays the same.");
+        assert!(told(Some(100), Some(100), false).contains("Nobody has named one for this choice yet"));
+        assert!(told(Some(100), Some(350), true).starts_with("That is 2.50 more"));
+        assert!(told(Some(350), Some(100), true).starts_with("That is 2.50 less"));
+        assert!(told(Some(100), None, true).contains("no price for this yet"));
+        assert!(told(None, Some(100), true).contains("no price yet for the build as it stands"));
+        assert_eq!(told(None, None, false), "");
+    }
 }

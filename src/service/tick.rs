@@ -8,7 +8,6 @@ use super::write::Scene;
 use super::{By, Command, Failure, Revised, Revision, Ticket};
 use crate::job::{Kind, read_text};
 use crate::plan::steps::{OutOfTurn, Step, is_reading, out_of_turn, step_named, steps};
-use crate::plan::summary::for_good;
 use crate::store::{signature, step as store};
 use crate::ticket::{
     Act, Action, Change, Contents, Edit, FactChange, Happening, Logged, Problem, Source, UNDO, changes, done, in_words,
@@ -239,8 +238,7 @@ fn belongs(step: &Step, revision: &Revision) -> Result<(), Failure> {
 
 /// Does the paper that the customer signed say that this will be done?
 fn named(step: &Step, contents: &Contents) -> Result<(), Failure> {
-    let lines = for_good(contents.facts.job(), &contents.added, &contents.done_here);
-    if lines.iter().any(|line| line.step == Some(step.code)) {
+    if contents.for_good().iter().any(|line| line.step == Some(step.code)) {
         return Ok(());
     }
     let message = format!(

@@ -5,7 +5,7 @@ use super::form::{self, Field, one_line};
 use super::weigh::Scales;
 use super::write::Scene;
 use super::{By, ChangeTicket, Command, Failure, Revised, Revision, Ticket};
-use crate::job::{Sheet, fact_named};
+use crate::job::{Kind, Sheet, fact_named};
 use crate::plan::can_be_decided;
 use crate::store;
 use crate::store::variant::{self, Chosen, Kept};
@@ -113,7 +113,11 @@ async fn would(
 /// The edit as it is written: what was only planned says so, whoever typed it. What the customer chose to have, and
 /// nothing that would have to be seen on the unit, is what they said.
 fn planned(edit: &Edit, chosen_by_customer: bool) -> Edit {
-    let asked_for = |path: &str| fact_named(path).is_some_and(|fact| fact.declaration().sheet == Sheet::Spec);
+    // A number that came with the choice nobody heard from them.
+    let asked_for = |path: &str| {
+        let said = fact_named(path).map(|fact| fact.declaration());
+        said.is_some_and(|said| said.sheet == Sheet::Spec && !matches!(said.kind, Kind::Number(_)))
+    };
     let source = |path: &str| match chosen_by_customer && asked_for(path) {
         true => Source::CustomerSaid,
         false => Source::Planned,

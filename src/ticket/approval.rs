@@ -13,7 +13,6 @@ use super::paper::Tick;
 use super::record::Answer;
 use crate::job::Sheet;
 use crate::plan::steps::{FROM_PAPERS, is_work_done};
-use crate::plan::summary::for_good;
 use serde::{Deserialize, Serialize};
 use serde_json::{Map, Value, json};
 
@@ -87,7 +86,7 @@ pub fn covers(contents: &Contents, judgement: &Judgement) -> Digest {
     if !set_aside.is_empty() {
         covered["set_aside"] = json!(set_aside);
     }
-    let for_good = for_good(contents.facts.job(), &contents.added, &contents.done_here);
+    let for_good = contents.for_good();
     if !for_good.is_empty() {
         covered["for_good"] = for_good.iter().map(|line| line.code).collect();
     }

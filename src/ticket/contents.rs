@@ -1,7 +1,9 @@
 //! What one revision of a ticket holds.
 
 use super::facts::TicketFacts;
+use super::origin::Source;
 use super::price::Price;
+use crate::plan::summary::{Lasting, for_good};
 use jiff::Timestamp;
 use serde::{Deserialize, Serialize};
 use std::collections::BTreeMap;
@@ -120,5 +122,18 @@ impl Contents {
     /// The price, when one has been named.
     pub fn price(&self) -> Option<&Price> {
         self.price.as_ref().map(|quoted| &quoted.price)
+    }
+
+    /// Was something planned after the price was named? Then the price may not reckon with it.
+    pub fn planned_after_price(&self) -> bool {
+        let planned_since = |named: Timestamp| {
+            self.facts.known().any(|(.., origin)| origin.source == Source::Planned && origin.at > named)
+        };
+        self.price.as_ref().is_some_and(|quoted| planned_since(quoted.at))
+    }
+
+    /// What it changes for good: what is planned, and what this shop has done.
+    pub fn for_good(&self) -> Vec<Lasting> {
+        for_good(self.facts.job(), &self.added, &self.done_here, self.facts.planned())
     }
 }

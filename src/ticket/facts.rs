@@ -1,7 +1,7 @@
 //! The facts of a ticket: the job, and where each known fact comes from.
 
 use super::origin::{Origin, Source};
-use crate::job::{Declaration, FactId, Job, Kind, Refused, Sheet, fact_named};
+use crate::job::{Declaration, FactId, FactSet, Job, Kind, Refused, Sheet, fact_named};
 use serde::de::{Deserialize, Deserializer};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::Value;
@@ -62,6 +62,12 @@ impl TicketFacts {
     /// Every known fact, in registry order.
     pub fn known(&self) -> impl Iterator<Item = (FactId, Value, &Origin)> {
         self.origins.iter().filter_map(|(fact, origin)| Some((*fact, self.value(*fact)?, origin)))
+    }
+
+    /// Facts that have a value only because it is planned: nobody has done or seen it yet.
+    pub fn planned(&self) -> FactSet {
+        let planned = self.origins.iter().filter(|(_, origin)| origin.source == Source::Planned);
+        planned.fold(FactSet::EMPTY, |all, (fact, _)| all.with(FactSet::of(*fact)))
     }
 
     /// What rests on nothing but a plan and has to be seen on the unit: readings that a plan left blank, and measurements

@@ -1,7 +1,7 @@
 //! The job's step log: what was done, in the order it was done, and what that makes of the facts of order.
 
 use super::coded::coded;
-use crate::job::{FactId, Job};
+use crate::job::{FactId, FactSet, Job};
 use crate::plan::steps::{Step, steps};
 use jiff::{SignedDuration, Timestamp};
 use serde_json::{Map, Value};
@@ -53,19 +53,19 @@ pub fn next_place(log: &[Logged]) -> i32 {
     log.iter().map(|entry| entry.place).max().unwrap_or_default() + 1
 }
 
-/// What the facts of order are by this log.
+/// What the facts of order are by this log. What the unit has only by a fact that is `planned` is still to be done.
 ///
 /// A fact that several steps fill has the place of the last, once none of them is still to come. Once there is
 /// a log, work that is no part of this job and stands in no entry is known not to be done: 0. What is still to be
 /// done, and what may have to be, is unknown.
-pub fn order(log: &[Logged], job: &Job, added: &[String]) -> BTreeMap<FactId, Option<u32>> {
+pub fn order(log: &[Logged], job: &Job, added: &[String], planned: FactSet) -> BTreeMap<FactId, Option<u32>> {
     let mut order: BTreeMap<FactId, Option<u32>> = BTreeMap::new();
     for step in steps() {
         let Some(fact) = step.order_fact() else { continue };
         let place = match done(log, step.code).filter(|entry| entry.fills.is_some()) {
             Some(entry) => u32::try_from(entry.place).ok(),
             None if log.is_empty() => None,
-            None => (step.is_wanted(job, added).value() == Some(&false)).then_some(0),
+            None => (step.is_wanted(job, added, planned).value() == Some(&false)).then_some(0),
         };
         let of_all = |others: &mut Option<u32>| *others = others.zip(place).map(|(one, other)| one.max(other));
         order.entry(fact).and_modify(of_all).or_insert(place);
@@ -108,13 +108,13 @@ mod tests {
     }
 
     fn places(log: &[Logged]) -> impl Fn(&str) -> Option<u32> + use<> {
-        let order = order(log, &Job::plain(), &[]);
+        let order = order(log, &Job::plain(), &[], FactSet::EMPTY);
         move |path| order[&fact_named(path).unwrap()]
     }
 
     #[test]
     fn without_a_log_nothing_is_known_of_the_order() {
-        assert!(order(&[], &Job::plain(), &[]).values().all(Option::is_none));
+        assert!(order(&[], &Job::plain(), &[], FactSet::EMPTY).values().all(Option::is_none));
     }
 
     #[test]
@@ -132,7 +132,7 @@ mod tests {
     fn a_step_that_is_no_part_of_the_job_has_no_place_in_it() {
         let mut job = Job::plain();
         job.cooling.cooler.set(Cooler::None);
-        let order = order(&[entry(1, "IN-01", Act::Done)], &job, &[]);
+        let order = order(&[entry(1, "IN-01", Act::Done)], &job, &[], FactSet::EMPTY);
         assert_eq!(order[&fact_named("order.cooler_flush").unwrap()], Some(0));
     }
 
@@ -153,7 +153,7 @@ mod tests {
         let log = [entry(1, "WA-01", Act::Done)];
         let place = |job: &Job, added: &[&str], path: &str| {
             let added: Vec<_> = added.iter().map(|code| (*code).to_owned()).collect();
-            order(&log, job, &added)[&fact_named(path).unwrap()]
+            order(&log, job, &added, FactSet::EMPTY)[&fact_named(path).unwrap()]
         };
         let with = |change: fn(&mut Job)| {
             let mut job = Job::plain();
@@ -195,9 +195,9 @@ mod tests {
         let plug = fact_named("order.plug").unwrap();
         let ball = ["MC-08".to_owned()];
         let mut log = vec![entry(1, "MC-08", Act::Done)];
-        assert_eq!(order(&log, &job, &ball)[&plug], None, "the plug is still to be driven");
+        assert_eq!(order(&log, &job, &ball, FactSet::EMPTY)[&plug], None, "the plug is still to be driven");
         log.push(entry(2, "MC-09", Act::Done));
-        assert_eq!(order(&log, &job, &ball)[&plug], Some(2));
+        assert_eq!(order(&log, &job, &ball, FactSet::EMPTY)[&plug], Some(2));
     }
 
     #[test]

@@ -50,7 +50,7 @@ impl Trail {
         });
         let total = contents.price().and_then(Price::total);
         let quoted = self.signed.and_then(|(_, total)| total);
-        let permanent = permanent_work(contents.facts.job(), &contents.added);
+        let permanent = permanent_work(contents.facts.job(), &contents.added, contents.facts.planned());
         let money = |cents: Cents| json!(cents.0 as f64 / 100.0);
         let values: [Option<Value>; FROM_PAPERS.len()] = [
             permanent.value().map(|permanent| json!(permanent)),

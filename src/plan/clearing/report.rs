@@ -7,7 +7,7 @@ use super::search::Goal;
 use super::{Desk, Offer, Solution};
 use crate::job::{FactId, FactSet, Job};
 use crate::plan::levers::{Lever, Setting};
-use crate::plan::steps::filler;
+use crate::plan::steps::{filler, permanent_work};
 use crate::quantity::Cents;
 use crate::rules::{Derived, Known, Severity, Truth};
 use serde_json::Value;
@@ -140,9 +140,18 @@ impl Desk<'_> {
         for set in pulled.iter().filter(|set| !set.aimed && filler(set.fact).is_some()) {
             applied.slot_mut(set.fact).read(&set.value, set.fact.declaration()).ok();
         }
+        let planned = edits.iter().fold(FactSet::EMPTY, |all, (fact, _)| all.with(FactSet::of(*fact)));
+        // What it changes for good has to be signed for first, whatever was signed before.
+        let to_sign = applied.paper.permanent_mods.value() != Some(&true)
+            && permanent_work(&applied, &[], planned).value() == Some(&true);
+        if to_sign {
+            applied.paper.permanent_mods.set(true);
+            applied.paper.permanent_ack.set(false);
+        }
         let undone =
             pulled.iter().filter(|set| set.aimed && self.job.slot(set.fact).json().as_ref() != Some(&set.value));
-        let to_do = undone.fold(FactSet::EMPTY, |all, set| all.with(FactSet::of(set.fact)));
+        let signature = if to_sign { FactSet::of(applied.paper.permanent_ack.id()) } else { FactSet::EMPTY };
+        let to_do = undone.fold(signature, |all, set| all.with(FactSet::of(set.fact)));
         let then = self.said(&applied);
         let opened = self.checks.iter().enumerate().filter(|(at, _)| before[*at].value().is_some());
         let opened = opened.filter(|(at, _)| then[*at].value().is_none());

@@ -78,11 +78,12 @@ pub fn is_work_done(fact: FactId) -> bool {
     READ.contains(fact)
 }
 
-/// Is anything part of this job that cannot be undone, for its facts or because it was added by hand?
-pub fn permanent_work(job: &Job, added: &[String]) -> Truth {
+/// Is anything part of this job that cannot be undone, for its facts or because it was added by hand? What the unit has
+/// only by a fact that is `planned` is still to be done.
+pub fn permanent_work(job: &Job, added: &[String], planned: FactSet) -> Truth {
     steps().filter(|step| step.permanent).fold(Known::given(false), |any, step| {
         let in_log = step.order_fact().is_some_and(|fact| is_in_log(job, fact));
-        any | if in_log { Known::given(true) } else { step.is_wanted(job, added) }
+        any | if in_log { Known::given(true) } else { step.is_wanted(job, added, planned) }
     })
 }
 

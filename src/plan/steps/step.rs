@@ -74,11 +74,16 @@ impl Step {
     }
 
     /// Is what it would change work of this job: added by hand, or needed while the unit has it not yet?
-    pub fn is_wanted(&self, job: &Job, added: &[String]) -> Truth {
+    ///
+    /// What the unit has only by a fact that is `planned` it has not yet.
+    pub fn is_wanted(&self, job: &Job, added: &[String], planned: FactSet) -> Truth {
         if self.only_by_hand || self.is_added(added) {
             return Known::given(self.is_added(added));
         }
-        let missing = self.already.map_or(Known::given(true), |already| !already(job));
+        let missing = self.already.map_or(Known::given(true), |already| match already(job) {
+            Known::Yes(true, facts) if facts.meets(&planned) => Known::Yes(true, facts),
+            there => !there,
+        });
         self.needed(job, added) & missing
     }
 

@@ -1,5 +1,5 @@
 use super::*;
-use crate::job::{Demand, Kind, fact_ids, random_job};
+use crate::job::{Demand, FactSet, Kind, fact_ids, random_job};
 use crate::rules::Known;
 use std::collections::{BTreeMap, HashSet};
 
@@ -179,25 +179,27 @@ fn a_bushing_that_is_only_tried_is_no_permanent_work_and_a_honed_one_is() {
     assert!(!trial.is_for_good(&[]) && trial.fills(&[]).is_none());
     assert!(trial.is_for_good(&honed) && trial.fills(&honed).is_some());
     let job = Job::plain();
-    assert_eq!(permanent_work(&job, &[]).value(), Some(&false), "the plain job has a slip yoke to try");
-    assert_eq!(permanent_work(&job, &honed).value(), Some(&true));
+    assert_eq!(permanent_work(&job, &[], FactSet::EMPTY).value(), Some(&false), "the plain job has a slip yoke to try");
+    assert_eq!(permanent_work(&job, &honed, FactSet::EMPTY).value(), Some(&true));
 }
 
 #[test]
 fn permanent_work_is_not_ruled_out_while_it_is_not_known() {
-    assert!(permanent_work(&Job::unknown(), &[]).value().is_none());
-    assert_eq!(permanent_work(&plain_but(|j| j.bell.cut_planned.set(true)), &[]).value(), Some(&true));
-    assert_eq!(permanent_work(&plain_but(|j| j.order.vent_tap.set(4)), &[]).value(), Some(&true));
+    assert!(permanent_work(&Job::unknown(), &[], FactSet::EMPTY).value().is_none());
+    assert_eq!(permanent_work(&plain_but(|j| j.bell.cut_planned.set(true)), &[], FactSet::EMPTY).value(), Some(&true));
+    assert_eq!(permanent_work(&plain_but(|j| j.order.vent_tap.set(4)), &[], FactSet::EMPTY).value(), Some(&true));
     let mut driven = Job::plain();
     driven.valve_body.passage_ball.set(Demand::Required);
-    assert_eq!(permanent_work(&driven, &[]).value(), Some(&true));
+    assert_eq!(permanent_work(&driven, &[], FactSet::EMPTY).value(), Some(&true));
     driven.case.passage_ball.set(true);
-    assert_eq!(permanent_work(&driven, &[]).value(), Some(&false), "an earlier builder drove it");
+    assert_eq!(permanent_work(&driven, &[], FactSet::EMPTY).value(), Some(&false), "an earlier builder drove it");
+    let planned = FactSet::of(driven.case.passage_ball.id());
+    assert_eq!(permanent_work(&driven, &[], planned).value(), Some(&true), "it is only planned");
     driven.order.plug.set(3);
-    assert_eq!(permanent_work(&driven, &[]).value(), Some(&true), "this shop drove it");
+    assert_eq!(permanent_work(&driven, &[], FactSet::EMPTY).value(), Some(&true), "this shop drove it");
     let mut unread = Job::plain();
     unread.bell.cut_planned.forget();
-    assert!(permanent_work(&unread, &[]).value().is_none());
+    assert!(permanent_work(&unread, &[], FactSet::EMPTY).value().is_none());
 }
 
 #[test]

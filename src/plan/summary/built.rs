@@ -29,7 +29,7 @@ fn shifting(say: &Say<'_>) -> Vec<String> {
             })
         }),
         chosen(&valve_body.brake, |brake| match brake {
-            BrakeKind::None => None,
+            BrakeKind::None => say.is_planned(valve_body.brake.id()).then_some("We plan it without a trans brake."),
             BrakeKind::Internal => {
                 Some("It has a trans brake. The trans brake holds the car on the line. You cannot see it from outside.")
             }

@@ -4,7 +4,8 @@ use super::say::{Say, chosen, inches, short};
 use crate::job::{AirChecks, BellKind, CaseHistory, Crack, Hub, ParkPawl, RaceState};
 
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
-    let (job, case) = (say.job, &say.job.case);
+    // What is only planned nobody has found.
+    let (job, case) = (&say.seen, &say.seen.case);
     let not_ours = |step: &str| !say.done_here.contains_key(step);
     [
         chosen(&job.bell.kind, |bell| {
@@ -72,7 +73,7 @@ pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
 }
 
 pub(super) fn measured(say: &Say<'_>) -> Vec<String> {
-    let (bench, job) = (&say.job.bench, say.job);
+    let (bench, job) = (&say.seen.bench, &say.seen);
     [
         say.sourced(&bench.front_end_play_in, |play| {
             format!("The front shaft can slide {} back and forth", inches(*play, 4))

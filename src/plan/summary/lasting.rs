@@ -1,7 +1,9 @@
 //! Changes that stay for good. Each is said on its own line, so that nobody signs for one unseen.
 
 use super::say::Say;
-use crate::job::{BellKind, BridgeDemand, Demand, Fact, Job, SpeedometerDrive, SpeedometerKind, VentFitting, VentPort};
+use crate::job::{
+    BellKind, BridgeDemand, Demand, Fact, FactSet, Job, SpeedometerDrive, SpeedometerKind, VentFitting, VentPort,
+};
 use crate::plan::steps::{permanent_work, step_named};
 use std::collections::BTreeMap;
 
@@ -18,9 +20,9 @@ pub struct Lasting {
 
 /// What this job changes for good, in the order of the paper: what is planned, and what this shop has done.
 ///
-/// `added` are the codes of steps added by hand. `done_here` has each permanent step that was done: `true` while
+/// What the unit has only by a fact that is `planned` is still to be done, and so it is told. `added` are the codes of steps added by hand. `done_here` has each permanent step that was done: `true` while
 /// it stands, `false` when it was taken back.
-pub fn for_good(job: &Job, added: &[String], done_here: &BTreeMap<String, bool>) -> Vec<Lasting> {
+pub fn for_good(job: &Job, added: &[String], done_here: &BTreeMap<String, bool>, planned: FactSet) -> Vec<Lasting> {
     let lasting = |Change { code, planned, will, done_by }: Change| {
         let said = match done_by {
             None => planned.then_some(will),
@@ -34,15 +36,16 @@ pub fn for_good(job: &Job, added: &[String], done_here: &BTreeMap<String, bool>)
         };
         said.map(|text| Lasting { code, step: done_by.map(|(step, _)| step), text })
     };
-    changes(job).into_iter().filter_map(lasting).collect()
+    changes(job, planned).into_iter().filter_map(lasting).collect()
 }
 
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
-    let changes = for_good(say.job, say.added, say.done_here);
+    let changes = for_good(say.job, say.added, say.done_here, say.planned);
     if !changes.is_empty() {
         return changes.into_iter().map(|change| change.text.to_owned()).collect();
     }
-    let unnamed = is(&say.job.paper.permanent_mods, true) || permanent_work(say.job, say.added).value() == Some(&true);
+    let unnamed = is(&say.job.paper.permanent_mods, true)
+        || permanent_work(say.job, say.added, say.planned).value() == Some(&true);
     let line = if unnamed {
         "A change that stays for good is part of this job, but this page does not name it yet. Ask us which one \
          before you sign."
@@ -61,13 +64,17 @@ struct Change {
     done_by: Option<(&'static str, &'static str)>,
 }
 
-fn changes(job: &Job) -> [Change; 9] {
+fn changes(job: &Job, by_plan: FactSet) -> [Change; 9] {
     let (case, sheet) = (&job.case, &job.valve_body);
     let bolt_on = is(&job.bell.kind, BellKind::BoltOn) || is(&job.bell.cut_planned, true);
-    let needs_hole = |has: &Fact<u32>, wants: &Fact<u32>| match (has.value(), wants.value()) {
+    // A plan writes down what will be there. Until somebody has seen it, it is what has to be done.
+    let lacks_hole = |has: &Fact<u32>, wants: &Fact<u32>| match (has.value(), wants.value()) {
+        (Some(_), _) if by_plan.contains(has.id()) => true,
         (Some(has), Some(wants)) => has < wants,
         _ => false,
     };
+    let lacks = |there: &Fact<bool>| !is(there, true) || by_plan.contains(there.id());
+    let untapped = !is(&job.vent.port, VentPort::TappedPipe18) || by_plan.contains(job.vent.port.id());
     let tapped = matches!(job.vent.fitting_angle.value(), Some(VentFitting::Angled | VentFitting::Straight));
     [
         Change {
@@ -83,19 +90,19 @@ fn changes(job: &Job) -> [Change; 9] {
         },
         Change {
             code: "pump_rim",
-            planned: bolt_on && needs_hole(&job.pump.holes, &case.pump_bosses),
+            planned: bolt_on && lacks_hole(&job.pump.holes, &case.pump_bosses),
             will: "We drill more bolt holes through the rim of the pump. The holes stay.",
             done_by: None,
         },
         Change {
             code: "case_holes",
-            planned: bolt_on && needs_hole(&case.pump_tapped, &case.pump_bosses),
+            planned: bolt_on && lacks_hole(&case.pump_tapped, &case.pump_bosses),
             will: "We drill and thread spare bolt places in the case. The holes stay.",
             done_by: Some(("MC-03", "We have drilled and threaded spare bolt places in the case. The holes stay.")),
         },
         Change {
             code: "bridge",
-            planned: is(&sheet.bridge, BridgeDemand::Required) && !is(&case.bridge_lowered, true),
+            planned: is(&sheet.bridge, BridgeDemand::Required) && lacks(&case.bridge_lowered),
             will: "We grind down a small bridge inside the case. The metal cannot be put back.",
             done_by: Some((
                 "MC-07",
@@ -104,7 +111,7 @@ fn changes(job: &Job) -> [Change; 9] {
         },
         Change {
             code: "ball",
-            planned: is(&sheet.passage_ball, Demand::Required) && !is(&case.passage_ball, true),
+            planned: is(&sheet.passage_ball, Demand::Required) && lacks(&case.passage_ball),
             will: "We drive a steel ball into one oil passage of the case. It hardly ever comes out again. Some other \
                    control parts will then not work in this case.",
             done_by: Some((
@@ -115,7 +122,7 @@ fn changes(job: &Job) -> [Change; 9] {
         },
         Change {
             code: "plug",
-            planned: is(&sheet.feed_plug, Demand::Required) && !is(&case.feed_plugged, true),
+            planned: is(&sheet.feed_plug, Demand::Required) && lacks(&case.feed_plugged),
             will: "We drive a plug into one oil passage of the case. Getting it out again is hard and may not work.",
             done_by: Some((
                 "MC-09",
@@ -124,7 +131,7 @@ fn changes(job: &Job) -> [Change; 9] {
         },
         Change {
             code: "vent",
-            planned: tapped && !is(&job.vent.port, VentPort::TappedPipe18),
+            planned: tapped && untapped,
             will: "We cut a thread into the vent hole. It can be closed later, but not made as it was.",
             done_by: Some((
                 "MC-04",
@@ -161,3 +168,6 @@ fn has_it(step: &str, job: &Job) -> bool {
 fn is<T: PartialEq>(fact: &Fact<T>, value: T) -> bool {
     fact.value() == Some(&value)
 }
+
+#[cfg(test)]
+mod tests;

@@ -7,6 +7,7 @@ use crate::job::{FactId, Sheet, fact_ids};
 use std::collections::BTreeSet;
 
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
+    // A reading that a plan left blank has no value yet, and is planned all the same.
     let planned = |fact: &FactId| say.how_known(*fact) == Some(HowKnown::WePlan);
     let (mut parts, mut checks) = (BTreeSet::new(), BTreeSet::new());
     for fact in fact_ids().filter(planned) {

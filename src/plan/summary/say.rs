@@ -1,7 +1,7 @@
 //! Says facts in sentences, each number with where it comes from.
 
 use super::Matter;
-use crate::job::{Fact, FactId, Job};
+use crate::job::{Fact, FactId, FactSet, Job, fact_ids};
 use crate::quantity::{Inch, Quantity};
 use jiff::civil::Date;
 use std::collections::BTreeMap;
@@ -48,11 +48,21 @@ pub(super) struct Say<'a> {
     how_known: &'a dyn Fn(FactId) -> Option<HowKnown>,
     pub(super) added: &'a [String],
     pub(super) done_here: &'a BTreeMap<String, bool>,
+    /// Facts that are written down as they will be; nobody has done or seen them yet.
+    pub(super) planned: FactSet,
+    /// The job without them: what is there.
+    pub(super) seen: Job,
 }
 
 impl<'a> Say<'a> {
     pub(super) fn of(matter: &Matter<'a>) -> Self {
-        Self { job: matter.job, how_known: matter.how_known, added: matter.added, done_here: matter.done_here }
+        let &Matter { job, how_known, added, done_here, .. } = matter;
+        let planned = fact_ids().filter(|fact| how_known(*fact) == Some(HowKnown::WePlan));
+        let planned = planned.filter(|fact| job.slot(*fact).json().is_some());
+        let planned = planned.fold(FactSet::EMPTY, |all, fact| all.with(FactSet::of(fact)));
+        let mut seen = job.clone();
+        planned.iter().for_each(|fact| seen.slot_mut(fact).forget());
+        Self { job, how_known, added, done_here, planned, seen }
     }
 
     /// A sentence about a known fact, with where it comes from.
@@ -83,6 +93,11 @@ impl<'a> Say<'a> {
     /// Does anybody know it?
     pub(super) fn is_known(&self, fact: FactId) -> bool {
         self.job.slot(fact).json().is_some()
+    }
+
+    /// Is it written down as it will be, and not as anybody has seen it?
+    pub(super) const fn is_planned(&self, fact: FactId) -> bool {
+        self.planned.contains(fact)
     }
 
     /// Does it come from what the shop keeps for all of its jobs?

@@ -2,15 +2,14 @@
 
 use super::reading;
 use super::*;
-use crate::job::{Demand, UseKind, fact_ids, random_job};
-use crate::plan::steps::steps;
+use crate::job::{UseKind, fact_ids, random_job};
 use serde_json::json;
 use std::collections::BTreeMap;
 
 /// Nothing was changed for good in this shop.
-static NOTHING: BTreeMap<String, bool> = BTreeMap::new();
+pub(super) static NOTHING: BTreeMap<String, bool> = BTreeMap::new();
 
-fn matter<'a>(job: &'a Job, how_known: &'a dyn Fn(FactId) -> Option<HowKnown>) -> Matter<'a> {
+pub(super) fn matter<'a>(job: &'a Job, how_known: &'a dyn Fn(FactId) -> Option<HowKnown>) -> Matter<'a> {
     Matter {
         added: &[],
         done_here: &NOTHING,
@@ -27,11 +26,11 @@ fn matter<'a>(job: &'a Job, how_known: &'a dyn Fn(FactId) -> Option<HowKnown>) -
     }
 }
 
-fn you_told(_: FactId) -> Option<HowKnown> {
+pub(super) fn you_told(_: FactId) -> Option<HowKnown> {
     Some(HowKnown::YouTold)
 }
 
-fn with(changes: &[(&str, serde_json::Value)]) -> Job {
+pub(super) fn with(changes: &[(&str, serde_json::Value)]) -> Job {
     let mut job = Job::plain();
     for (path, value) in changes {
         let fact = crate::job::fact_named(path).expect("a fact of the job file");
@@ -40,7 +39,7 @@ fn with(changes: &[(&str, serde_json::Value)]) -> Job {
     job
 }
 
-fn block_of(blocks: &[Block], heading: &str) -> String {
+pub(super) fn block_of(blocks: &[Block], heading: &str) -> String {
     blocks.iter().find(|block| block.heading == heading).map(|block| block.lines.join("\n")).unwrap_or_default()
 }
 
@@ -131,91 +130,6 @@ fn nothing_known_is_never_told_as_fine() {
             assert!(!text.contains(claim), "{claim} in {text}");
         }
     }
-}
-
-#[test]
-fn permanent_work_the_shop_adds_by_hand_is_named() {
-    let job = Job::plain();
-    let added: Vec<String> = steps().filter(|step| step.permanent).map(|step| step.code.to_owned()).collect();
-    for code in added.iter().filter(|code| *code != "MC-02") {
-        let matter = Matter { added: std::slice::from_ref(code), ..matter(&job, &you_told) };
-        let lasting = block_of(&build(&matter), FOR_GOOD);
-        assert_eq!(lasting.lines().count(), 1, "{code}: {lasting}");
-        assert!(lasting.starts_with("We ") && !lasting.contains("does not name it"), "{code}: {lasting}");
-    }
-}
-
-#[test]
-fn every_lasting_change_stands_on_a_line_of_its_own() {
-    let job = with(&[
-        ("bell.cut_planned", json!(true)),
-        ("valve_body.bridge", json!("required")),
-        ("valve_body.passage_ball", json!("required")),
-        ("case.passage_ball", json!(false)),
-        ("case.bridge_lowered", json!(false)),
-    ]);
-    let lasting = block_of(&build(&matter(&job, &you_told)), FOR_GOOD);
-    for sign in ["saw off", "grind down", "steel ball"] {
-        assert_eq!(lasting.lines().filter(|line| line.contains(sign)).count(), 1, "{lasting}");
-    }
-    assert!(!lasting.contains("no change that stays"), "{lasting}");
-}
-
-#[test]
-fn a_change_that_is_there_already_is_not_announced_but_found() {
-    let job = with(&[("valve_body.passage_ball", json!("required")), ("case.passage_ball", json!(true))]);
-    assert_eq!(job.valve_body.passage_ball.value(), Some(&Demand::Required));
-    let blocks = build(&matter(&job, &you_told));
-    assert!(!block_of(&blocks, FOR_GOOD).contains("steel ball"));
-    assert!(block_of(&blocks, "What we found").contains("earlier builder drove a steel ball"));
-}
-
-#[test]
-fn what_this_shop_has_done_is_told_as_done_and_blamed_on_nobody_else() {
-    let demanded = |there: bool| {
-        with(&[
-            ("valve_body.passage_ball", json!("required")),
-            ("case.passage_ball", json!(there)),
-            ("case.feed_plugged", json!(true)),
-        ])
-    };
-    let told = |job: &Job, stands: bool| {
-        let done_here = BTreeMap::from([("MC-08".to_owned(), stands)]);
-        let blocks = build(&Matter { done_here: &done_here, ..matter(job, &you_told) });
-        (block_of(&blocks, "What we found"), block_of(&blocks, FOR_GOOD))
-    };
-    for stands in [true, false] {
-        let (found, lasting) = told(&demanded(true), stands);
-        assert!(lasting.starts_with("We have driven a steel ball"), "{lasting}");
-        assert!(!found.contains("steel ball") && found.contains("earlier builder drove a plug"), "{found}");
-    }
-    let (_, lasting) = told(&demanded(false), false);
-    assert!(lasting.starts_with("We drive a steel ball"), "taken back, and still to be done: {lasting}");
-}
-
-#[test]
-fn every_permanent_step_has_its_line_before_and_after_it_is_done_under_one_code() {
-    let job = Job::plain();
-    for step in steps().filter(|step| step.permanent) {
-        let code = [step.code.to_owned()];
-        let done_here = BTreeMap::from([(step.code.to_owned(), true)]);
-        let (planned, done) = (for_good(&job, &code, &NOTHING), for_good(&job, &code, &done_here));
-        assert_eq!((planned.len(), done.len()), (1, 1), "{step:?}");
-        assert_eq!((planned[0].code, planned[0].step), (done[0].code, Some(step.code)));
-        assert!(done[0].text.starts_with("We have ") && !planned[0].text.starts_with("We have "), "{step:?}");
-        assert!(reading::age(done[0].text) <= 12.0, "{}", done[0].text);
-        assert_eq!(for_good(&job, &[], &NOTHING), []);
-    }
-}
-
-#[test]
-fn a_lasting_change_nobody_named_is_not_hidden() {
-    let mut job = Job::unknown();
-    job.paper.permanent_mods.set(true);
-    let lasting = block_of(&build(&matter(&job, &you_told)), FOR_GOOD);
-    assert!(lasting.contains("does not name it yet"), "{lasting}");
-    job.paper.permanent_mods.set(false);
-    assert!(block_of(&build(&matter(&job, &you_told)), FOR_GOOD).contains("So far we plan no change"));
 }
 
 #[test]
@@ -347,5 +261,35 @@ fn no_paper_has_an_empty_block_or_a_word_of_the_job_file() {
             }
             assert!(!text.contains("NaN") && !text.contains("inf "), "{text}");
         }
+    }
+}
+
+/// What is only planned, and how the shop knows the rest.
+pub(super) fn planning(planned: &'static [&'static str]) -> impl Fn(FactId) -> Option<HowKnown> {
+    move |fact| {
+        let planned = planned.contains(&fact.declaration().path);
+        Some(if planned { HowKnown::WePlan } else { HowKnown::WeLooked })
+    }
+}
+
+#[test]
+fn what_is_planned_is_never_told_as_found_or_measured() {
+    let job = with(&[("case.park_pawl", json!("works")), ("bench.front_end_play_in", json!(0.015))]);
+    for (planned, told) in [(&[][..], true), (&["case.park_pawl", "bench.front_end_play_in"][..], false)] {
+        let how_known = planning(planned);
+        let blocks = build(&matter(&job, &how_known));
+        let (found, measured) = (block_of(&blocks, "What we found"), block_of(&blocks, "What we measured"));
+        assert_eq!(found.contains("Park holds."), told, "{found}");
+        assert_eq!(measured.contains("The front shaft can slide"), told, "{measured}");
+    }
+}
+
+#[test]
+fn a_trans_brake_that_a_plan_takes_out_is_told_and_one_nobody_wanted_is_not() {
+    let job = with(&[("valve_body.kind", json!("manual")), ("valve_body.brake", json!("none"))]);
+    for (planned, told) in [(&["valve_body.brake"][..], true), (&[][..], false)] {
+        let how_known = planning(planned);
+        let built = block_of(&build(&matter(&job, &how_known)), "What we will build");
+        assert_eq!(built.contains("without a trans brake"), told, "{built}");
     }
 }

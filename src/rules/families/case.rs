@@ -72,7 +72,7 @@ rules! {
         shop: "The ring has eight holes, but one place is missing on the case or the pump. Seven bolts do the work \
                if they are torqued evenly. Write it on the tag, so that the next builder knows.",
         customer: Some("Seven bolts will hold your front housing instead of eight, as your case has no metal for \
-                        the last one. This works well, but we want you to know."),
+                        the last one. Many are built so, and you should know it."),
         fix: "Accept it in writing, or build on a case with eight places.",
         basis: "Common practice.",
         numbers: [usable_bolts],
@@ -165,7 +165,7 @@ rules! {
         shop: "This is a late block without the upper hole. Five bolts and both dowels carry the bell. Never drill the \
                block there: coolant stands behind it.",
         customer: Some("Your engine is a newer kind, and one of the six front bolts has nothing to go into. We use \
-                        the other five bolts and two steel pins, and that holds well."),
+                        the other five bolts and two steel pins instead."),
         fix: "Nothing to do but make sure that both dowels are there.",
         basis: "Common practice.",
         when: |j, _, _| j.engine.upper_hole.is(UpperHole::Absent),

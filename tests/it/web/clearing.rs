@@ -36,7 +36,7 @@ async fn plans(shop: &Shop, ticket: i64) -> Vec<Plan> {
     shop.service.clearing(&caller(shop, Role::Desk).await, &page).await.expect("the plans").0.plans
 }
 
-async fn apply(client: &Client, ticket: i64, base: i32, levers: &str, more: &[(&str, &str)]) -> Page {
+pub(super) async fn apply(client: &Client, ticket: i64, base: i32, levers: &str, more: &[(&str, &str)]) -> Page {
     let base = base.to_string();
     let mut fields = vec![("base", base.as_str()), ("levers", levers)];
     fields.extend(more);
@@ -139,6 +139,12 @@ async fn the_price_takes_the_plans_lines_only_when_asked_and_only_from_whom_it_m
     let price = after.revision.contents.price().expect("a price").in_words();
     assert!(price.contains("Fit the nut that belongs on the shift shaft 13.00"), "{price}");
     assert_eq!(after.revision.number, before + 1);
+    let (late, job) = ("Named before the latest plan", format!("/tickets/{ticket}"));
+    assert!(!desk.get(&job).await.text.contains(late), "the price came with the plan");
+    let more = plans(&shop, ticket).await.remove(0).codes().join(" ");
+    let again = apply(&desk, ticket, before + 1, &more, &[]).await;
+    assert_eq!(again.status, StatusCode::SEE_OTHER);
+    desk.get(&job).await.assert_says(late);
 }
 
 #[tokio::test]

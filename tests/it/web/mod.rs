@@ -20,6 +20,7 @@ mod next;
 mod papers;
 mod people;
 mod pictures;
+mod planned;
 mod roles;
 mod rules;
 mod sheet;

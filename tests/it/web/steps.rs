@@ -30,7 +30,7 @@ pub(super) async fn page(shop: &Shop, ticket: i64) -> TicketPage {
     shop.service.ticket(&desk, ticket).await.expect("the ticket")
 }
 
-fn codes(page: &TicketPage) -> Vec<&str> {
+pub(super) fn codes(page: &TicketPage) -> Vec<&str> {
     page.revision.judgement.findings.iter().map(|found| found.code.as_str()).collect()
 }
 
@@ -173,7 +173,7 @@ async fn what_cannot_be_undone_waits_for_the_signature_on_what_stands_now() {
 }
 
 /// A bolt-on bell on a case with seven places for pump bolts, this many of them threaded.
-async fn bolt_on(shop: &Shop, tapped: u32) -> i64 {
+pub(super) async fn bolt_on(shop: &Shop, tapped: u32) -> i64 {
     let facts = [
         ("bell.kind", json!("bolt_on")),
         ("bell.cut_planned", json!(true)),
@@ -186,7 +186,7 @@ async fn bolt_on(shop: &Shop, tapped: u32) -> i64 {
     ticket
 }
 
-async fn on_the_paper(shop: &Shop, ticket: i64) -> String {
+pub(super) async fn on_the_paper(shop: &Shop, ticket: i64) -> String {
     let desk = jobs::caller(shop, Role::Desk).await;
     let paper = shop.service.paper(&desk, ticket, Purpose::Build).await.expect("the paper");
     serde_json::to_string(&paper).expect("JSON")

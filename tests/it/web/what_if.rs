@@ -187,7 +187,7 @@ async fn the_customer_reads_the_variants_in_plain_words_and_chooses_once() {
 
     assert!(read.contains("With this choice:"), "{read}");
     assert!(read.contains("That is 250.00 more than the build as it stands."), "{read}");
-    assert!(read.contains("The price stays the same."), "{read}");
+    assert!(read.contains("Nobody has named one for this choice yet"), "{read}");
 
     let to = format!("{path}/choose");
     let (by_hand, deep_pan) = (offer(&page, 0), offer(&page, 1));

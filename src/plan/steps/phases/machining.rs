@@ -43,16 +43,16 @@ pub(super) static STEPS: &[Step] = &[
     Step::new(
         "MC-03",
         Machining,
-        "Give the solid pump boss a thread",
-        "Use the ring of the new bell as the template. Drill the solid boss and cut its thread, put the same hole \
-         through the pump flange, and take off the burrs.",
+        "Give each solid pump boss a thread",
+        "Use the ring of the new bell as the template. Drill each boss that is still solid and cut its thread, put the \
+         same holes through the pump flange, and take off the burrs.",
         "Every bolt more shares the load of the bell. The chips end in the pump unless they are washed out.",
     )
     .permanent()
     .hurts(hazard::CUTTING)
     .reads(&["case.pump_tapped"])
     .order("order.boss_drill")
-    .added_as("A thread for one more pump boss")
+    .added_as("A thread for each solid pump boss")
     .unless(|j| j.case.pump_tapped.not_less_than(&j.case.pump_bosses))
     .when(
         |j| j.bell.kind.is(BellKind::BoltOn),

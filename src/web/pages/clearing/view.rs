@@ -1,11 +1,13 @@
 //! One plan as the page shows it.
 
+use crate::job::{FactId, Sheet};
 use crate::plan::clearing::{Change, Impossible, Offer, Plan, RuleNamed, Stays};
 use crate::plan::levers::{Prices, Undo};
 use crate::quantity::Cents;
 use crate::service::price_with;
-use crate::ticket::{NOT_KNOWN, Price, TicketFacts, in_words};
+use crate::ticket::{NOT_KNOWN, Price, Source, TicketFacts, in_words};
 use crate::web::findings::counted;
+use serde_json::Value;
 
 /// A plan beside the others.
 pub struct PlanCard {
@@ -17,6 +19,8 @@ pub struct PlanCard {
     pub proven: bool,
     /// What it does otherwise than the first plan, in sentences; nothing for the first.
     pub differs: Vec<String>,
+    /// What it changes of what was asked for: choice, from, to.
+    pub asked: Vec<(&'static str, String, String)>,
     /// Its changes; of a later plan only those that the first does not make.
     pub changes: Vec<ChangeCard>,
     /// Those that the first plan makes, too.
@@ -90,9 +94,12 @@ impl PlanCard {
                 format!("{} can never be undone, {hard} only with trouble.", counted(never, "change"))
             }
         };
-        let written = |value: &Option<serde_json::Value>, fact: crate::job::FactId| match value {
+        let written = |value: &Option<Value>, fact: FactId| match value {
             Some(value) => in_words(fact.declaration(), value),
             None => "blank, to be measured, tried or signed".to_owned(),
+        };
+        let write = |(fact, value): &(FactId, Option<Value>)| {
+            (fact.declaration().label, facts.words(*fact), written(value, *fact))
         };
         Self {
             title: title(plan),
@@ -112,16 +119,18 @@ impl PlanCard {
                 1 => "1 check is then not decided until it is.".to_owned(),
                 checks => format!("{checks} checks are then not decided until it is."),
             },
-            writes: plan
-                .edits
-                .iter()
-                .map(|(fact, value)| (fact.declaration().label, facts.words(*fact), written(value, *fact)))
-                .collect(),
+            asked: plan.edits.iter().filter(|(fact, _)| was_asked_for(*fact, facts)).map(write).collect(),
+            writes: plan.edits.iter().map(write).collect(),
             total: price_with(beside.price, &codes, beside.prices).total_in_words(),
             levers: codes.join(" "),
             priced: plan.changes.iter().filter(|change| change.cost.0 > 0).count(),
         }
     }
+}
+
+/// Is it a choice that somebody has made already, and no plan of ours?
+fn was_asked_for(fact: FactId, facts: &TicketFacts) -> bool {
+    fact.declaration().sheet == Sheet::Spec && facts.origin(fact).is_some_and(|origin| origin.source != Source::Planned)
 }
 
 /// What a later plan does otherwise than the first, the money and the time before all.
@@ -193,7 +202,7 @@ impl Stuck {
                 "No way was found, but there were too many to try them all. There may be one: look for it yourself."
             }
         };
-        let fact = |fact: crate::job::FactId| (fact.declaration().label, facts.words(fact));
+        let fact = |fact: FactId| (fact.declaration().label, facts.words(fact));
         let facts = stop.rests_on.iter().map(fact).filter(|(_, value)| value != NOT_KNOWN).collect();
         Self { rule: stop.rule.clone(), why, facts }
     }

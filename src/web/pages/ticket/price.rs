@@ -3,14 +3,42 @@
 use super::{Head, back, load, or_back};
 use crate::quantity::Cents;
 use crate::service::{ChangeTicket, Failure, Key, Who};
-use crate::ticket::{Edit, Price, PriceLine};
+use crate::ticket::{Contents, Edit, Price, PriceLine};
 use crate::web::access::Staff;
 use crate::web::extract::At;
 use crate::web::form::{Entry, Fields, FormState, Reader, Sent};
 use crate::web::frame::{Answer, on_to};
+use crate::web::moment::moment;
 use crate::web::pages::conflict::{ConflictPage, theirs};
 use crate::web::site::AppState;
 use axum::extract::State;
+use jiff::tz::TimeZone;
+
+/// What it costs.
+#[derive(Default)]
+pub struct PriceView {
+    /// The sum in words.
+    pub total: String,
+    /// The lines.
+    pub lines: Vec<(String, String)>,
+    /// Who named it and when; empty without a price.
+    pub named: String,
+    /// Was something planned since?
+    pub planned_since: bool,
+}
+
+/// What the ticket shows of its price.
+pub fn shown(contents: &Contents, zone: &TimeZone) -> PriceView {
+    let Some(quoted) = &contents.price else {
+        return PriceView { total: "Not named yet".into(), ..PriceView::default() };
+    };
+    PriceView {
+        total: quoted.price.total().map_or_else(|| "Not named yet".into(), |total: Cents| total.to_string()),
+        lines: quoted.price.lines.iter().map(|line| (line.what.clone(), line.cents.to_string())).collect(),
+        named: format!("{}, {}", quoted.by, moment(quoted.at, zone)),
+        planned_since: contents.planned_after_price(),
+    }
+}
 
 /// One line of the price on the form.
 pub struct PriceRow {

@@ -1,10 +1,10 @@
 //! What the ticket's page shows, built from what the service tells.
 
 use super::TableTakenView;
+use super::price::{self, PriceView};
 use super::ruling::{AsideLine, aside_lines, book_since, findings};
 use super::safety::reminders;
 use super::stage::StageView;
-use crate::quantity::Cents;
 use crate::service::{Caller, CustomerLink, LinkState, Receipt, TicketPage};
 use crate::ticket::{Action, Answer, Approval, Happening, Purpose, Topic, WaitsFor, may};
 use crate::web::facts::{SheetCard, sheet_cards};
@@ -137,16 +137,6 @@ pub struct PromiseView {
     pub overdue: bool,
 }
 
-/// What it costs.
-pub struct PriceView {
-    /// The sum in words.
-    pub total: String,
-    /// The lines.
-    pub lines: Vec<(String, String)>,
-    /// Who named it and when; empty without a price.
-    pub named: String,
-}
-
 /// How one paper stands with the customer.
 pub struct ApprovalLine {
     /// Which paper.
@@ -252,7 +242,7 @@ impl TicketView {
             sheets: sheet_cards(contents, judgement, ticket.stage, zone),
             class_table: TableTakenView::of(page, zone),
             raced: contents.facts.job().usage.raced.value() == Some(&true),
-            price: price(page, zone),
+            price: price::shown(&page.revision.contents, zone),
             approvals: approvals(page),
             signatures: page.receipts.iter().map(|receipt| signature(receipt, page, zone)).collect(),
             overrides: overrides(page, zone),
@@ -291,17 +281,6 @@ fn promise(page: &TicketPage, now: &Now) -> PromiseView {
             words: format!("{}, {}", day(promised), until(promised, today)),
             overdue: promised < today,
         },
-    }
-}
-
-fn price(page: &TicketPage, zone: &TimeZone) -> PriceView {
-    let Some(quoted) = &page.revision.contents.price else {
-        return PriceView { total: "Not named yet".into(), lines: Vec::new(), named: String::new() };
-    };
-    PriceView {
-        total: quoted.price.total().map_or_else(|| "Not named yet".into(), |total: Cents| total.to_string()),
-        lines: quoted.price.lines.iter().map(|line| (line.what.clone(), line.cents.to_string())).collect(),
-        named: format!("{}, {}", quoted.by, moment(quoted.at, zone)),
     }
 }
 
