@@ -1,6 +1,7 @@
 //! What every holding element has to hold, beside what it can.
 
 use super::canvas::{Anchor, Area, Canvas, Fill, LINE, Stroke, WIDTH};
+use super::linked::Linked;
 use super::{Cell, Picture, Table, drawn, said, sound};
 use crate::quantity::{PoundFoot, Quantity};
 
@@ -9,6 +10,10 @@ use crate::quantity::{PoundFoot, Quantity};
 pub struct Capacity {
     /// Every holding element, in the order it is to be shown.
     pub elements: Vec<Held>,
+    /// What was left out.
+    pub notes: Vec<String>,
+    /// The sums it rests on, and those that would tell what is missing.
+    pub sums: Vec<Linked>,
 }
 
 /// One holding element.
@@ -102,10 +107,14 @@ pub fn capacity(input: &Capacity) -> Option<Picture> {
             columns: vec!["Element", "Has to hold", "When", "Can hold", "Load of capacity", "Capacity from"],
             rows,
         },
-        notes: vec![
+        notes: [
             "Steady torque, except where a margin or a shock is named; no losses. A band or a clutch whose capacity is not known \
              is not thereby strong enough."
                 .to_owned(),
-        ],
+        ]
+        .into_iter()
+        .chain(input.notes.iter().cloned())
+        .collect(),
+        sums: input.sums.clone(),
     })
 }

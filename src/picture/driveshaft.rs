@@ -1,6 +1,7 @@
 //! Driveshaft speed over road speed, against the speed at which the tube whips.
 
 use super::canvas::Stroke;
+use super::linked::Linked;
 use super::plot::{Axis, Marker, Plot};
 use super::scale::Scale;
 use super::{Picture, Table, drawn, said, sound};
@@ -84,5 +85,6 @@ pub fn driveshaft(input: &Driveshaft) -> Option<Picture> {
             "A whipping shaft breaks and comes through the floor. The maker's own limit for the shaft comes first."
                 .to_owned(),
         ],
+        sums: Linked::to("driveshaft-critical", &[]).into_iter().collect(),
     })
 }

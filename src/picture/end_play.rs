@@ -1,6 +1,7 @@
 //! An end play as a stack: what is in now, what is aimed at, and what every washer on the shelf would leave.
 
 use super::canvas::{Anchor, Area, Canvas, Fill, LINE, Stroke, WIDTH, width_of};
+use super::linked::Linked;
 use super::scale::Scale;
 use super::{Picture, Table, drawn, said, sound};
 use crate::plan::sheet::{Band, Edge, Scale as Measure};
@@ -28,6 +29,8 @@ pub struct EndPlay {
 pub struct Washer {
     /// As a person picks it from the drawer.
     pub what: String,
+    /// How thick it is.
+    pub size: Quantity<Inch>,
     /// The play it would leave.
     pub leaves: Quantity<Inch>,
     /// How far that may be off at the worst, either way.
@@ -156,7 +159,17 @@ pub fn end_play(input: &EndPlay) -> Option<Picture> {
         description,
         table: Table { columns: vec!["What", "Washer", "Play", "From"], rows },
         notes,
+        sums: sums(input),
     })
+}
+
+/// The sum with the same numbers, as far as it can choose from this set.
+fn sums(input: &EndPlay) -> Vec<Linked> {
+    let number = |size: Quantity<Inch>| format!("{:.4}", size.value());
+    let name = if input.name == "front-end-play" { "front-washer" } else { "rear-washer" };
+    let sizes: Vec<_> = input.set.iter().map(|washer| number(washer.size)).collect();
+    let old = input.washer.map_or_else(String::new, number);
+    Linked::to(name, &[("old", old), ("shelf", sizes.join(" "))]).into_iter().collect()
 }
 
 /// A washer and the gap beside it.

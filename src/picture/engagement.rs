@@ -1,6 +1,7 @@
 //! What gives first as a bolt is tightened: the bolt or the hole, over the length of thread that is engaged.
 
 use super::canvas::Stroke;
+use super::linked::Linked;
 use super::plot::{Axis, Marker, Plot};
 use super::scale::Scale;
 use super::{Picture, Table, drawn, said, sound};
@@ -30,6 +31,8 @@ pub struct Engagement<U: System> {
     pub hole: (Quantity<U::Stress>, &'static str),
     /// Torque factor, with where that is from.
     pub factor: (Quantity<One>, &'static str),
+    /// The sums of the same bolt.
+    pub sums: Vec<Linked>,
 }
 
 /// Draws it; `None` when there is a number too big to draw.
@@ -132,6 +135,7 @@ pub fn engagement<U: System>(input: &Engagement<U>) -> Option<Picture> {
         description,
         table: Table { columns: vec!["What", "Thread engaged", "Gives first", "At a torque of", "From"], rows },
         notes,
+        sums: input.sums.clone(),
     })
 }
 

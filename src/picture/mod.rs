@@ -13,9 +13,13 @@ mod capacity;
 mod driveshaft;
 mod end_play;
 mod engagement;
+mod linked;
+mod of_bolt;
 mod of_job;
+mod of_train;
 mod plot;
 mod power_flow;
+mod put;
 mod scale;
 mod speeds;
 mod stall;
@@ -24,8 +28,10 @@ pub use capacity::{Capacity, Held, capacity};
 pub use driveshaft::{Driveshaft, driveshaft};
 pub use end_play::{EndPlay, Washer, end_play};
 pub use engagement::{Engagement, engagement};
-pub use of_job::{Bench, Slot, pictures};
+pub use linked::Linked;
+pub use of_job::{Bench, Beside, Slot, pictures};
 pub use power_flow::{PowerFlow, power_flow};
+pub use put::Put;
 pub use speeds::{Speeds, speeds};
 pub use stall::{Stall, stall};
 
@@ -44,6 +50,8 @@ pub struct Picture {
     pub table: Table,
     /// What was left out or taken for granted, a sentence each.
     pub notes: Vec<String>,
+    /// The sums that give the same numbers, and those that would give what is not known.
+    pub sums: Vec<Linked>,
 }
 
 /// The numbers of a picture.
@@ -93,6 +101,8 @@ fn sound(values: &[f64]) -> bool {
     values.iter().all(|value| value.is_finite() && value.abs() < 1e9)
 }
 
+#[cfg(test)]
+mod agreement;
 #[cfg(test)]
 mod check;
 #[cfg(test)]

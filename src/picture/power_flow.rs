@@ -1,12 +1,14 @@
 //! Power flow of one range: every shaft a line, every set and holding element what stands between the lines.
 
 use super::canvas::{Anchor, Area, Canvas, Fill, LINE, Stroke, WIDTH, width_of};
+use super::linked::Linked;
 use super::{Cell, Picture, Table, drawn, said, sound};
+use crate::calc::power_flow::three_speed::Pair;
 use crate::calc::power_flow::{CASE, ElementFlow, ElementState, Flow, Load, Member, Outcome, Train};
 use crate::quantity::{Quantity, Rpm};
 
 /// What is drawn.
-#[derive(Clone, Copy, Debug)]
+#[derive(Clone, Debug)]
 pub struct PowerFlow<'a> {
     /// Name of the picture: `flow-first`.
     pub name: &'static str,
@@ -16,6 +18,10 @@ pub struct PowerFlow<'a> {
     pub flow: &'a Flow,
     /// Where the torque and the speed that come in are from.
     pub source: &'a str,
+    /// The written ratios it is worked with.
+    pub pair: Pair,
+    /// The sum with the same numbers.
+    pub sums: Vec<Linked>,
 }
 
 /// Room on the left for the name of a shaft and its speed.
@@ -27,7 +33,7 @@ const FIRST: f64 = 40.0;
 
 /// Draws it; `None` when there is a number too big to draw.
 pub fn power_flow(input: &PowerFlow<'_>) -> Option<Picture> {
-    let PowerFlow { name, train, flow, source } = *input;
+    let PowerFlow { name, train, flow, source, pair, .. } = *input;
     let torques = flow
         .members
         .iter()
@@ -89,11 +95,12 @@ pub fn power_flow(input: &PowerFlow<'_>) -> Option<Picture> {
         description,
         table: table(flow),
         notes: vec![
-            format!("Comes in: {source}. Steady running, no losses."),
+            format!("Comes in: {source}. Steady running, no losses. Worked with the ratios of {}, which decide this range.", pair.words()),
             "Below nought is against the engine. A torque is what a part puts on its shaft; the three of a set add up to \
              nought."
                 .to_owned(),
         ],
+        sums: input.sums.clone(),
     })
 }
 
@@ -201,7 +208,7 @@ fn outcome(flow: &Flow) -> String {
     match &flow.outcome {
         Outcome::Driven(ratio) => {
             let way = if ratio.value() < 0.0 { " backward" } else { "" };
-            format!("The input turns {} times for one turn of the output{way}.", ratio.abs().to_places(2))
+            format!("The input turns {} times for one turn of the output{way}.", ratio.abs().to_places(3))
         }
         Outcome::Stalled { fighting } => format!("Nothing turns: {} hold against each other.", listed(fighting)),
         Outcome::Free { loose, .. } => format!("No torque goes through; free are {}.", listed(loose)),

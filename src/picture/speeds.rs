@@ -1,6 +1,7 @@
 //! Road speed over engine speed in each gear, and where the engine falls to at each shift.
 
 use super::canvas::Stroke;
+use super::linked::Linked;
 use super::plot::{Axis, Marker, Plot};
 use super::scale::Scale;
 use super::{Picture, Table, drawn, said, sound};
@@ -106,5 +107,16 @@ pub fn speeds(input: &Speeds) -> Option<Picture> {
             rows,
         },
         notes,
+        sums: sums(input),
     })
+}
+
+/// The sums with the same numbers.
+fn sums(input: &Speeds) -> Vec<Linked> {
+    let ratio = |ratio: Quantity<One>| ratio.value().to_string();
+    let ratios = format!("{} {} 1", ratio(input.first), ratio(input.second));
+    let shifts = Linked::to("shift-recovery", &[("ratios", ratios)]);
+    let top = Linked::to("speed-in-gear", &[("gear", "1".to_owned())]).map(|sum| sum.about("third"));
+    let cruise = input.cruise.and_then(|_| Linked::to("cruise", &[]));
+    [shifts, top, cruise].into_iter().flatten().collect()
 }

@@ -1,6 +1,7 @@
 //! Where the engine meets the held converter.
 
 use super::canvas::Stroke;
+use super::linked::Linked;
 use super::plot::{Axis, Marker, Plot};
 use super::scale::Scale;
 use super::{Picture, Table, drawn, said, sound};
@@ -88,6 +89,7 @@ pub fn stall(input: &Stall) -> Option<Picture> {
         description,
         table: Table { columns: vec!["What", "Engine speed", "Torque", "From"], rows },
         notes,
+        sums: ["stall-elsewhere", "stall-by-curve"].iter().filter_map(|name| Linked::to(name, &[])).collect(),
     })
 }
 

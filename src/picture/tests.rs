@@ -1,27 +1,27 @@
 //! The pictures of whole jobs: each drawn as its table says, and saying what the rule book says.
 
 use super::check::sound_picture;
-use super::{Bench, Cell, EndPlay, Picture, Slot, Washer, end_play, pictures};
+use super::{Bench, Beside, Cell, EndPlay, Picture, Slot, Washer, end_play, pictures};
 use crate::job::{BrakeKind, Job, ThreadSystem};
 use crate::plan::sheet::{Fitted, Habit, Proposal, SetKind, SetPart, measurement_named, pick};
 use crate::quantity::Quantity;
 use crate::rules::{Derived, Known, Limits};
 use proptest::prelude::*;
 
-fn of(job: &Job) -> (Vec<Slot>, Derived) {
+pub(super) fn of(job: &Job) -> (Vec<Slot>, Derived) {
     let limits = Limits::default();
     let derived = Derived::of(job, &limits);
-    (pictures(job, &limits, &derived, &Default::default()), derived)
+    (pictures(job, &limits, &derived, &Beside::default()), derived)
 }
 
-fn racing() -> Job {
+pub(super) fn racing() -> Job {
     let mut job = Job::plain();
     job.valve_body.brake.set(BrakeKind::Internal);
     job.engine.torque_lbft.set(Quantity::new(560.0));
     job
 }
 
-fn drawn(slots: &[Slot], name: &str) -> Picture {
+pub(super) fn drawn(slots: &[Slot], name: &str) -> Picture {
     let slot = slots.iter().find(|slot| slot.name == name).unwrap_or_else(|| panic!("{name} is no picture"));
     match &slot.picture {
         Known::Yes(picture, _) => picture.clone(),
@@ -30,7 +30,7 @@ fn drawn(slots: &[Slot], name: &str) -> Picture {
 }
 
 /// The cells of the row that begins with this.
-fn row<'a>(picture: &'a Picture, first: &str) -> Vec<&'a str> {
+pub(super) fn row<'a>(picture: &'a Picture, first: &str) -> Vec<&'a str> {
     let found = picture.table.rows.iter().find(|row| row[0].text() == first);
     let found = found.unwrap_or_else(|| panic!("{}: no row {first} in {:?}", picture.name, picture.table.rows));
     found.iter().map(Cell::text).collect()
@@ -81,6 +81,7 @@ fn played(washer: Option<f64>, set: Vec<Washer>) -> EndPlay {
 fn washer(thick: f64, fits: bool, best: bool) -> Washer {
     Washer {
         what: format!("{thick:.3} in"),
+        size: Quantity::new(thick),
         leaves: Quantity::new(0.074 + 0.026 - thick),
         worst: Quantity::new(0.001),
         fits,
@@ -109,7 +110,8 @@ fn the_washer_in_the_picture_is_the_one_the_sheet_proposes() {
     let part = |size: &str| SetKind::FrontWasher.read_part(1, (size, "0.001", ""), habit).expect("a size");
     let set: Vec<SetPart> = ["0.070", "0.083", "0.088", "0.099"].map(part).to_vec();
     let front = Bench { washer: Some(Quantity::new(0.074)), spread: Some(Quantity::new(0.001)), set: set.clone() };
-    let slots = pictures(&job, &limits, &Derived::of(&job, &limits), &[front, Bench::default()]);
+    let slots =
+        pictures(&job, &limits, &Derived::of(&job, &limits), &Beside { front: Some(&front), ..Beside::default() });
     let picture = drawn(&slots, "front-end-play");
     sound_picture(&picture);
     let measurement = measurement_named("front-end-play").expect("it is on the sheet");

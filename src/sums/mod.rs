@@ -15,7 +15,7 @@ mod search;
 pub use chapters::{Chapter, chapters};
 pub use declaration::{Input, Kind, Sum};
 pub use given::{Answer, Wrong};
-pub use link::address;
+pub use link::{address, of_address};
 pub use outcome::{Filled, Line, Outcome, Verdict, short};
 pub use prefill::{Taken, taken_from};
 pub use search::{find, words_of};

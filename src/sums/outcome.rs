@@ -1,6 +1,6 @@
 //! What comes of a sum: numbers with their formula, the numbers put in, their source, and the limits they are held to.
 
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::{PoundFoot, Quantity, Unit};
 use crate::rules::{LimitId, Limits};
 use jiff::civil::Date;
 use serde_json::Value;
@@ -14,6 +14,8 @@ pub struct Outcome {
     pub verdicts: Vec<Verdict>,
     /// What else has to be known, in sentences.
     pub remarks: Vec<String>,
+    /// The torque a part holds, with its working, when that is among the results.
+    pub holds: Option<(Quantity<PoundFoot>, String)>,
 }
 
 /// One result with its working.
@@ -96,6 +98,13 @@ impl Outcome {
     #[must_use]
     pub fn line(mut self, line: Line) -> Self {
         self.lines.push(line);
+        self
+    }
+
+    /// With what a part holds, which is the last result so far.
+    #[must_use]
+    pub fn holding(mut self, torque: Quantity<PoundFoot>) -> Self {
+        self.holds = self.lines.last().map(|line| (torque, line.worked.clone()));
         self
     }
 

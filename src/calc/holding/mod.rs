@@ -5,7 +5,7 @@
 //! one-way clutch takes the jolt of the shift on top: a plate clutch or a band
 //! slips first, rollers and sprags cannot.
 
-use super::power_flow::three_speed::{self, Fitted};
+use super::power_flow::three_speed::{self, Fitted, Trains};
 use super::power_flow::{ElementKind, ElementState, Fault, Flow, Input, Load, Range, Train};
 use crate::quantity::{One, PoundFoot, Quantity, Rpm};
 
@@ -114,9 +114,9 @@ pub fn three_speed_duties(fitted: Fitted, trans_brake: bool) -> Vec<Duty> {
     duties.into_iter().filter(|(.., wanted)| *wanted).map(|(range, moment, _)| Duty { range, moment }).collect()
 }
 
-/// Works out every duty of a train.
-pub fn holding(train: &Train, demand: &Demand, duties: &[Duty]) -> Result<Vec<Holding>, Fault> {
-    duties.iter().map(|duty| one(train, demand, duty)).collect()
+/// Works out every duty, each on the train of its range.
+pub fn holding(trains: &Trains, demand: &Demand, duties: &[Duty]) -> Result<Vec<Holding>, Fault> {
+    duties.iter().map(|duty| one(trains.of(&duty.range), demand, duty)).collect()
 }
 
 fn one(train: &Train, demand: &Demand, duty: &Duty) -> Result<Holding, Fault> {

@@ -2,7 +2,7 @@
 
 use super::*;
 use crate::calc::check::{Check, all, same};
-use crate::calc::power_flow::three_speed::{name::*, shaft, train_from_ratios};
+use crate::calc::power_flow::three_speed::{Trains, name::*, shaft};
 use crate::calc::{clutch, gear_set, one_way};
 use proptest::prelude::*;
 
@@ -22,8 +22,8 @@ fn demand(torque: f64, coupling: f64, shock: f64, stall: Option<f64>) -> Demand 
 
 fn build(first: f64, second: f64, reverse: f64, demand: &Demand, trans_brake: bool) -> Vec<Holding> {
     let fitted = Fitted::default();
-    let train = train_from_ratios(number(first), number(second), number(reverse), fitted).expect("one set");
-    holding(&train, demand, &three_speed_duties(fitted, trans_brake)).expect("its own ranges")
+    let trains = Trains::from_ratios(number(first), number(second), number(reverse), fitted).expect("one set");
+    holding(&trains, demand, &three_speed_duties(fitted, trans_brake)).expect("its own ranges")
 }
 
 fn in_range(holdings: &[Holding], range: &str, element: &str) -> HeldLoad {

@@ -121,19 +121,81 @@ pub fn sets_from_ratios(first: Quantity<One>, second: Quantity<One>) -> (Quantit
     (Quantity::new(1.0 / gain), Quantity::new((first - second).value() / gain))
 }
 
-/// A train of this family from the three ratios on record, reverse as a positive size.
+/// The trains of one build of this family, one for each pair of its three written ratios.
 ///
-/// `None` when the three do not belong to one set of this family (see
-/// [`DISAGREEMENT`]), or are no ratios of it at all.
-pub fn train_from_ratios(
-    first: Quantity<One>,
-    second: Quantity<One>,
-    reverse: Quantity<One>,
-    fitted: Fitted,
-) -> Option<Train> {
-    if first_disagreement(first, second, reverse) > DISAGREEMENT {
-        return None;
+/// A build has one train, and any two ratios make it. Written ones are rounded, so
+/// each pair makes a train a hair apart from the others. Every range is worked with
+/// the pair that decides what it asks of its elements, which is the pair of the
+/// shop's sums and rules for it: its numbers are theirs to the last digit.
+#[derive(Clone, Debug)]
+pub struct Trains {
+    forward: Train,
+    backward: Train,
+    brake: Train,
+}
+
+impl Trains {
+    /// The trains of the three ratios on record, reverse as a positive size.
+    ///
+    /// `None` when the three do not belong to one set of this family (see
+    /// [`DISAGREEMENT`]), or are no ratios of it at all.
+    pub fn from_ratios(
+        first: Quantity<One>,
+        second: Quantity<One>,
+        reverse: Quantity<One>,
+        fitted: Fitted,
+    ) -> Option<Self> {
+        if first_disagreement(first, second, reverse) > DISAGREEMENT {
+            return None;
+        }
+        let (front, rear) = sets_from_ratios(first, second);
+        // What the brake is worked with: first = 1 + (1 + rear) / front, reverse = rear.
+        let front_on_brake = Quantity::new((1.0 + reverse.value()) / (first.value() - 1.0));
+        Some(Self {
+            forward: train(front, rear, fitted).ok()?,
+            backward: train(front, reverse, fitted).ok()?,
+            brake: train(front_on_brake, reverse, fitted).ok()?,
+        })
     }
-    let (front, rear) = sets_from_ratios(first, second);
-    train(front, rear, fitted).ok()
+
+    /// The train this range is worked with.
+    pub fn of(&self, range: &Range) -> &Train {
+        match Pair::of(range) {
+            Pair::FirstAndSecond => &self.forward,
+            Pair::SecondAndReverse => &self.backward,
+            Pair::FirstAndReverse => &self.brake,
+        }
+    }
+}
+
+/// Two of the three written ratios.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Pair {
+    /// For the forward ranges.
+    FirstAndSecond,
+    /// For reverse.
+    SecondAndReverse,
+    /// For first and reverse at once: the trans brake.
+    FirstAndReverse,
+}
+
+impl Pair {
+    /// The two that decide what this range asks of its elements.
+    pub fn of(range: &Range) -> Self {
+        let applies = |element| range.applied.contains(&element);
+        match (applies(name::DIRECT) && applies(name::REAR_BAND), applies(name::FORWARD)) {
+            (false, _) => Self::FirstAndSecond,
+            (true, false) => Self::SecondAndReverse,
+            (true, true) => Self::FirstAndReverse,
+        }
+    }
+
+    /// In words: `first and reverse`.
+    pub const fn words(self) -> &'static str {
+        match self {
+            Self::FirstAndSecond => "first and second",
+            Self::SecondAndReverse => "second and reverse",
+            Self::FirstAndReverse => "first and reverse",
+        }
+    }
 }

@@ -11,7 +11,7 @@ use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, plain, short};
 
-const TEARS: &str = "A pack that slips burns within seconds, and what it loses can lock the unit at speed. Areas and spring \
+pub(super) const TEARS: &str = "A pack that slips burns within seconds, and what it loses can lock the unit at speed. Areas and spring \
                      forces have to be measured on the parts that are fitted.";
 
 pub(super) const SUMS: &[Sum] = &[
@@ -114,7 +114,7 @@ fn radius(given: &Given<'_>) -> Worked {
         )))
 }
 
-fn holds(given: &Given<'_>) -> Worked {
+pub(super) fn holds(given: &Given<'_>) -> Worked {
     let pack = Pack {
         friction: given.number("friction")?,
         plates: given.count("plates")?,
@@ -139,6 +139,7 @@ fn holds(given: &Given<'_>) -> Worked {
         ),
         "exact for the numbers given; areas measured by the shop",
     ));
+    outcome = outcome.holding(holds);
     if holds.value() <= 0.0 {
         let said = "The springs are stronger than the pressure: the pack does not apply at all.";
         return Ok(outcome.remark(said));

@@ -4,7 +4,7 @@ use super::shared::{ENGINE_TORQUE, FIRST, REVERSE, SECOND, ratio};
 use crate::calc::clutch::Pack;
 use crate::calc::holding::{Demand, Need, holding, need, three_speed_duties};
 use crate::calc::piston::{FLUID, RotatingPiston, capacity_turning, head_force, self_apply_speed, spring_force};
-use crate::calc::power_flow::three_speed::{Fitted, name, train_from_ratios};
+use crate::calc::power_flow::three_speed::{Fitted, Trains, name};
 use crate::calc::wedge::{Race, contact_pressure, friction_to_wedge, torque};
 use crate::job::{UseKind, Word};
 use crate::quantity::{Degree, Inch, One, PoundFoot, PoundForce, Psi, Quantity, Rpm, SquareInch};
@@ -112,7 +112,7 @@ pub(super) const SUMS: &[Sum] = &[
     },
 ];
 
-fn side_words() -> Vec<Word> {
+pub(super) fn side_words() -> Vec<Word> {
     vec![Word { code: "inner", label: "Inner race" }, Word { code: "outer", label: "Outer race" }]
 }
 
@@ -254,7 +254,7 @@ fn needs(given: &Given<'_>) -> Worked {
         shock: limits.shock(usage),
         stall_ratio: given.maybe("stall_ratio"),
     };
-    let Some(train) = train_from_ratios(first, second, reverse, fitted) else {
+    let Some(trains) = Trains::from_ratios(first, second, reverse, fitted) else {
         let message = format!(
             "First gear ratio cannot be {} beside {} and {}: two sets on one sun do not make these three.",
             ratio(first),
@@ -264,7 +264,7 @@ fn needs(given: &Given<'_>) -> Worked {
         return Amiss::clash("first", message);
     };
     let duties = three_speed_duties(fitted, given.yes("brake")?);
-    let held = match holding(&train, &demand, &duties) {
+    let held = match holding(&trains, &demand, &duties) {
         Ok(held) => held,
         Err(fault) => return Amiss::clash("first", format!("First gear ratio cannot be {}: {fault}.", ratio(first))),
     };
@@ -301,7 +301,7 @@ fn needs(given: &Given<'_>) -> Worked {
     )))
 }
 
-fn wedge(given: &Given<'_>) -> Worked {
+pub(super) fn wedge(given: &Given<'_>) -> Worked {
     let (rollers, angle) = (given.count("rollers")?, given.number::<Degree>("angle")?);
     let (force, race) = (given.number::<PoundForce>("force")?, given.number::<Inch>("race")?);
     let (roller, length) = (given.number::<Inch>("roller")?, given.number::<Inch>("length")?);
@@ -313,6 +313,7 @@ fn wedge(given: &Given<'_>) -> Worked {
     let sign = if side == Race::Outer { "-" } else { "+" };
     let (race, roller) = (race * 0.5, roller * 0.5);
     let friction = friction_to_wedge(angle);
+    let carries = torque(rollers, force, race, angle);
     Ok(Outcome::default()
         .line(Line::new(
             "Friction they need to wedge",
@@ -323,11 +324,12 @@ fn wedge(given: &Given<'_>) -> Worked {
         ))
         .line(Line::new(
             "They carry",
-            torque(rollers, force, race, angle).to_whole(),
+            carries.to_whole(),
             "rollers × force × race radius × tan (angle / 2) / 12",
             format!("{rollers} × {} × {} × {} / 12", short(force), short(race), plain(friction.value())),
             "derived: balance of forces on the roller",
         ))
+        .holding(carries)
         .line(Line::new(
             "Highest pressure on the race",
             contact_pressure(force, length, roller, race, side).to_whole(),

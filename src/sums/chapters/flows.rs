@@ -1,9 +1,9 @@
 //! Power flow: what every element does in a range, and what tooth counts make.
 
-use super::shared::{FIRST, SECOND, ratio};
+use super::shared::{FIRST, REVERSE as REVERSE_RATIO, SECOND, ratio};
 use crate::calc::power_flow::three_speed::{
-    BRAKE, FIRST as FIRST_GEAR, FIRST_HELD, Fitted, NEUTRAL, REVERSE, SECOND as SECOND_GEAR, SECOND_HELD, THIRD,
-    sets_from_ratios, train,
+    BRAKE, FIRST as FIRST_GEAR, FIRST_HELD, Fitted, NEUTRAL, Pair, REVERSE, SECOND as SECOND_GEAR, SECOND_HELD, THIRD,
+    Trains, sets_from_ratios,
 };
 use crate::calc::power_flow::{
     ElementFlow, ElementState, Flow, Input as Shaft, Load, Misfit, Outcome as Does, Range, Teeth,
@@ -25,6 +25,9 @@ pub(super) const SUMS: &[Sum] = &[
         inputs: &[
             FIRST,
             SECOND,
+            REVERSE_RATIO
+                .hint("As a plain size: reverse and the trans brake go by it. Blank, it follows from the other two.")
+                .optional(),
             Input::choice("range", "Range", range_words, "second"),
             Input::number::<PoundFoot>("torque", "Torque at the input shaft", (-5000.0, 10000.0), "500")
                 .hint("Behind the converter; below nought when the vehicle pushes the engine."),
@@ -77,16 +80,26 @@ fn flow(given: &Given<'_>) -> Worked {
     let (_, range) = RANGES.iter().find(|(word, _)| word.code == code).ok_or(Amiss::Absent("range"))?;
     let (speed, torque) = (given.number::<Rpm>("rpm")?, given.number::<PoundFoot>("torque")?);
     let fitted = Fitted { front_band: given.yes("front_band")?, intermediate_one_way: given.yes("one_way")? };
-    let (front, rear) = sets_from_ratios(first, second);
-    let train = match train(front, rear, fitted) {
-        Ok(train) => train,
-        Err(fault) => return Amiss::clash("first", format!("First gear ratio cannot be {}: {fault}.", ratio(first))),
+    let (_, follows) = sets_from_ratios(first, second);
+    let reverse = given.maybe::<One>("reverse").unwrap_or(follows);
+    let Some(trains) = Trains::from_ratios(first, second, reverse, fitted) else {
+        let message = format!(
+            "Reverse gear ratio cannot be {}: two sets on one sun make it {} beside {} and {}.",
+            ratio(reverse),
+            follows.to_places(2),
+            ratio(first),
+            ratio(second)
+        );
+        return Amiss::clash("reverse", message);
     };
+    let train = trains.of(range);
     let flow = match train.flow(range, Shaft { speed, torque }) {
         Ok(flow) => flow,
         Err(fault) => return Amiss::clash("range", format!("Range cannot be that with these parts: {fault}.")),
     };
-    Ok(told(&flow, &format!("sets {} and {}, {} at {}", ratio(front), ratio(rear), short(torque), short(speed))))
+    let sets: Vec<_> = train.sets().iter().map(|set| ratio(set.ratio)).collect();
+    let outcome = told(&flow, &format!("sets {}, {} at {}", sets.join(" and "), short(torque), short(speed)));
+    Ok(outcome.remark(format!("Worked with the ratios of {}, which decide this range.", Pair::of(range).words())))
 }
 
 fn told(flow: &Flow, put_in: &str) -> Outcome {

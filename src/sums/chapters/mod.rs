@@ -10,6 +10,7 @@ mod fits;
 mod flows;
 mod fluids;
 mod gears;
+mod holds;
 mod holes;
 mod one_way;
 mod pipe;
@@ -42,6 +43,7 @@ pub const fn chapters() -> &'static [Chapter] {
         Chapter { title: "Clutch packs", sums: clutches::SUMS },
         Chapter { title: "Drums and loads", sums: drums::SUMS },
         Chapter { title: "One-way clutches", sums: one_way::SUMS },
+        Chapter { title: "What an element holds", sums: holds::SUMS },
         Chapter { title: "Selective fits and readings", sums: fits::SUMS },
         Chapter { title: "Converter", sums: converter::SUMS },
         Chapter { title: "Converter and engine", sums: stall_curve::SUMS },

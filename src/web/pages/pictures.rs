@@ -2,11 +2,12 @@
 
 use super::ticket::{Head, load};
 use crate::job::Fact;
-use crate::picture::{Bench, Picture, pictures};
+use crate::picture::{Bench, Beside, Picture, Put, pictures};
 use crate::plan::sheet::{Fit, measurement_named};
 use crate::quantity::{Inch, Quantity};
 use crate::rules::{Derived, Known};
-use crate::service::BenchSheet;
+use crate::service::{BenchSheet, Event};
+use crate::ticket::Happening;
 use crate::web::access::Staff;
 use crate::web::extract::At;
 use crate::web::findings::{FactLink, From, counted, fact_link};
@@ -23,6 +24,8 @@ struct PicturesPage {
     head: Head,
     /// The version they are drawn from.
     revision: i32,
+    /// `/tickets/1042`: before a sum's address it fills in what the job knows.
+    job: String,
     /// `9 pictures`.
     count: String,
     drawn: Vec<Picture>,
@@ -46,10 +49,12 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
     let limits = &ticket.book.limits;
     let sheet = state.service.bench_sheet(&caller, number, None).await?;
     let play = |fact: &Fact<_>, name| bench(fact.value().copied(), name, &sheet);
-    let benches =
-        [play(&job.bench.front_end_play_in, "front-end-play"), play(&job.bench.rear_end_play_in, "rear-end-play")];
+    let front = play(&job.bench.front_end_play_in, "front-end-play");
+    let rear = play(&job.bench.rear_end_play_in, "rear-end-play");
+    let put = put(&ticket.history);
+    let beside = Beside { front: Some(&front), rear: Some(&rear), put: Put(&put) };
     let (mut drawn, mut waiting) = (Vec::new(), Vec::new());
-    for slot in pictures(job, limits, &Derived::of(job, limits), &benches) {
+    for slot in pictures(job, limits, &Derived::of(job, limits), &beside) {
         match slot.picture {
             Known::Yes(picture, _) => drawn.push(picture),
             Known::Waits(needs) => {
@@ -63,6 +68,7 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
     page(&PicturesPage {
         head: Head::new(&ticket),
         revision: ticket.revision.number,
+        job: format!("/tickets/{number}"),
         count: counted(drawn.len(), "picture"),
         drawn,
         waiting,
@@ -82,4 +88,13 @@ fn bench(play: Option<Quantity<Inch>>, name: &str, sheet: &BenchSheet) -> Bench 
         spread: latest.map(|reading| Quantity::new(reading.spread)),
         set: kind.map_or_else(Vec::new, |kind| sheet.shelf.parts(kind).to_vec()),
     }
+}
+
+/// The sums that were put on this job, the latest last.
+fn put(history: &[Event]) -> Vec<String> {
+    let link = |event: &Event| match &event.happened {
+        Happening::SumPut { link, .. } => Some(link.clone()),
+        _ => None,
+    };
+    history.iter().rev().filter_map(link).collect()
 }

@@ -11,7 +11,12 @@ const ALL: [Range; 8] = [FIRST, FIRST_HELD, SECOND, SECOND_HELD, THIRD, REVERSE,
 
 /// 2.48 and 1.48, as the handbook writes them.
 fn family() -> Train {
-    train_from_ratios(ratio(2.48), ratio(1.48), ratio(2.08), Fitted::default()).expect("one set")
+    forward(Fitted::default())
+}
+
+fn forward(fitted: Fitted) -> Train {
+    let trains = Trains::from_ratios(ratio(2.48), ratio(1.48), ratio(2.08), fitted).expect("one set");
+    trains.of(&FIRST).clone()
 }
 
 fn flow(train: &Train, range: &Range, with: Input) -> Flow {
@@ -94,11 +99,11 @@ fn the_engine_brakes_only_where_a_band_helps_the_one_way_clutch() {
     assert!((load(&held, REAR_BAND) + 148.0).abs() < 1e-6, "the band holds the other way round");
     // Without the front band second runs free as soon as the driver lifts.
     let bare = Fitted { front_band: false, ..Fitted::default() };
-    let bare = train_from_ratios(ratio(2.48), ratio(1.48), ratio(2.08), bare).expect("one set");
+    let bare = forward(bare);
     assert_eq!(bare.flow(&SECOND_HELD, pushed), Err(Fault::NotApplied(FRONT_BAND)));
     // With plates straight on the drum it brakes in plain second.
     let direct = Fitted { intermediate_one_way: false, ..Fitted::default() };
-    let direct = train_from_ratios(ratio(2.48), ratio(1.48), ratio(2.08), direct).expect("one set");
+    let direct = forward(direct);
     assert_eq!(flow(&direct, &SECOND, pushed).ratio().map(|ratio| (ratio.value() * 100.0).round()), Some(148.0));
 }
 
@@ -191,12 +196,40 @@ fn a_one_way_clutch_put_in_backwards_shows() {
 #[test]
 fn ratios_of_another_kind_of_set_make_no_train() {
     let made = |first, second, reverse| {
-        train_from_ratios(ratio(first), ratio(second), ratio(reverse), Fitted::default()).is_some()
+        Trains::from_ratios(ratio(first), ratio(second), ratio(reverse), Fitted::default()).is_some()
     };
     assert!(made(2.48, 1.48, 2.08) && made(2.52, 1.52, 1.94) && made(2.45, 1.45, 2.20));
     assert!(!made(2.84, 1.48, 2.08), "digits swapped");
     assert!(!made(1.0, 1.0, 2.08), "no reduction");
     assert!(!made(2.48, f64::NAN, 2.08));
+}
+
+/// Rounded ratios disagree a little; each range takes from them what the sums of the shop handbook take.
+#[test]
+fn a_range_asks_what_the_two_ratios_that_decide_it_ask() {
+    let (first, second, reverse) = (ratio(2.48), ratio(1.48), ratio(2.08));
+    let trains = Trains::from_ratios(first, second, reverse, Fitted::default()).expect("one set");
+    let of = |range: &Range| flow(trains.of(range), range, UNIT);
+    let close =
+        |what: &str, found: f64, by_sum: f64| assert!((found - by_sum).abs() < 1e-9, "{what}: {found}, {by_sum}");
+    close("first", of(&FIRST).ratio().expect("driven").value(), 2.48);
+    close("second", of(&SECOND).ratio().expect("driven").value(), 1.48);
+    close("reverse", of(&REVERSE).ratio().expect("driven").value(), -2.08);
+    let per_unit = |flow: &Flow, element| (load(flow, element) / UNIT.torque.value()).abs();
+    close("low one-way clutch in first", per_unit(&of(&FIRST), LOW_ONE_WAY), 1.48);
+    close("rear band in reverse", per_unit(&of(&REVERSE), REAR_BAND), 3.08);
+    let brake = of(&BRAKE);
+    close(
+        "direct clutch on the brake",
+        per_unit(&brake, DIRECT),
+        gear_set::direct_share_on_brake(first, reverse).value(),
+    );
+    close("rear band on the brake", per_unit(&brake, REAR_BAND), 1.0);
+    for (range, words) in
+        [(&THIRD, "first and second"), (&REVERSE, "second and reverse"), (&BRAKE, "first and reverse")]
+    {
+        assert_eq!(Pair::of(range).words(), words, "{}", range.name);
+    }
 }
 
 proptest! {
