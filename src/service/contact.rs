@@ -43,15 +43,23 @@ impl Person {
             phone: one_line(PHONE, &self.phone, problems),
             email: one_line(EMAIL, &self.email, problems),
         };
-        let digits = phone_backwards(&customer.phone).len();
-        if !customer.phone.is_empty() && !(4..=20).contains(&digits) {
-            let message = format!("\"{}\" holds {digits} digits; a telephone number has 4 to 20.", customer.phone);
-            problems.push(Problem::new("phone", message));
-        }
-        if !customer.email.is_empty() && !customer.email.contains('@') {
-            problems.push(Problem::new("email", format!("\"{}\" is no mail address; it lacks the @.", customer.email)));
-        }
+        problems.extend(self.slips());
         customer
+    }
+
+    /// What was written and can be no telephone number or mail address.
+    pub fn slips(&self) -> Vec<Problem> {
+        let (phone, email) = (self.phone.trim(), self.email.trim());
+        let mut slips = Vec::new();
+        let digits = phone_backwards(phone).len();
+        if !phone.is_empty() && !(4..=20).contains(&digits) {
+            let message = format!("\"{phone}\" holds {digits} digits; a telephone number has 4 to 20.");
+            slips.push(Problem::new("phone", message));
+        }
+        if !email.is_empty() && !email.contains('@') {
+            slips.push(Problem::new("email", format!("\"{email}\" is no mail address; it lacks the @.")));
+        }
+        slips
     }
 }
 

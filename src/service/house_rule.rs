@@ -13,7 +13,7 @@ use serde::{Deserialize, Serialize};
 
 const TITLE: Field = Field { name: "title", label: "The title", most: 60, needed: true };
 const TOLD_SHOP: Field = Field { name: "told_shop", label: "What the shop is told", most: 600, needed: true };
-const FIX: Field = Field { name: "fix", label: "What puts it right", most: 300, needed: true };
+const FIX: Field = Field { name: "fix", label: "What to do", most: 300, needed: true };
 /// The customer's words are needed only when the customer has to accept them.
 const fn told_customer(needed: bool) -> Field {
     Field { name: "told_customer", label: "What the customer is told", most: 400, needed }

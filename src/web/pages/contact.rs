@@ -31,6 +31,9 @@ impl Entry for ContactSent {
             phone: reader.needed_line("phone", "Phone number", 40, "Enter the number to call when it is ready."),
             email: reader.line("email", "Mail address", 200),
         };
+        for slip in person.slips() {
+            reader.wrong(slip.field, slip.message);
+        }
         let ask = "Enter the vehicle in plain words; a unit alone is \u{201c}unit on a pallet\u{201d}.";
         let vehicle = VehicleWords {
             words: reader.needed_line("vehicle", "Vehicle in plain words", 200, ask),

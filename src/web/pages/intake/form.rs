@@ -54,16 +54,7 @@ impl Entry for Wish {
 fn take_in(reader: &mut Reader<'_>) -> TakeIn {
     let customer = match reader.key("customer") {
         Some(known) => WhoseUnit::Known(known),
-        None => WhoseUnit::New(Person {
-            name: reader.needed_line("name", "The name", 100, "Write the customer's name."),
-            phone: reader.needed_line(
-                "phone",
-                "The phone number",
-                40,
-                "Write a phone number, to call when it is ready.",
-            ),
-            email: reader.line("email", "The mail address", 200),
-        }),
+        None => WhoseUnit::New(somebody_new(reader)),
     };
     let vehicle = match reader.key("customer").and(reader.key("known_vehicle")) {
         Some(known) => WhichVehicle::Known(known),
@@ -90,6 +81,19 @@ fn take_in(reader: &mut Reader<'_>) -> TakeIn {
         ..Edit::default()
     };
     TakeIn { customer, vehicle, edit, promised, comeback_of }
+}
+
+/// The particulars, with every slip in them told at once.
+fn somebody_new(reader: &mut Reader<'_>) -> Person {
+    let person = Person {
+        name: reader.needed_line("name", "The name", 100, "Write the customer's name."),
+        phone: reader.needed_line("phone", "The phone number", 40, "Write a phone number, to call when it is ready."),
+        email: reader.line("email", "The mail address", 200),
+    };
+    for slip in person.slips() {
+        reader.wrong(slip.field, slip.message);
+    }
+    person
 }
 
 /// What came in, line by line: the unit, the usual parts that were ticked, everything else. Nothing is said of a part
@@ -199,6 +203,9 @@ mod tests {
         let fields: Vec<_> = problems.iter().map(|problem| problem.field.as_str()).collect();
         assert_eq!(fields, ["name", "phone", "vehicle", "wants", "promised"]);
         assert!(problems[4].message.contains("next week"), "{}", problems[4].message);
+        let (_, problems) = read("name=&phone=12&email=rosa&vehicle=Blue&wants=Quiet&do=open");
+        let fields: Vec<_> = problems.iter().map(|problem| problem.field.as_str()).collect();
+        assert_eq!(fields, ["name", "phone", "email"], "told together and not one after the other");
         let (_, problems) = read(&WHOLE.replace("wants=Quiet+on+the+road", "wants=&symptom=No+second"));
         assert!(problems.is_empty(), "a symptom alone will do: {problems:?}");
     }

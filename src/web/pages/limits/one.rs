@@ -1,7 +1,7 @@
 //! One limit: what it is for, what was changed about it, and the form that moves it.
 
 use super::row::{ChangeLine, Row};
-use crate::rules::LimitId;
+use crate::rules::{LimitId, Limits};
 use crate::service::{self, Caller, ChangeLimit, Key, Who};
 use crate::web::access::Staff;
 use crate::web::extract::{Asked, At};
@@ -79,6 +79,10 @@ pub async fn send(
         problems.push(Problem { field: "number".into(), message: format!("The limit \"{label}\": {unread}.") });
         None
     });
+    // Told together with a missing reason; the write asks again.
+    if let Some(refused) = number.and_then(|number| Limits::default().set(limit, number).err()) {
+        problems.push(Problem { field: "number".into(), message: refused.to_string() });
+    }
     let sent_move = match sent.read {
         Ok(sent_move) if problems.is_empty() => sent_move,
         read => {
