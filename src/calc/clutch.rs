@@ -2,9 +2,6 @@
 
 use crate::quantity::{Inch, Length, One, PoundFoot, PoundForce, Psi, Quantity, SquareInch};
 
-/// What the shop asks a pack to hold beyond its need (shop setting).
-pub const MARGIN: Quantity<One> = Quantity::new(1.25);
-
 /// A pack as built and measured.
 #[derive(Clone, Copy, Debug)]
 pub struct Pack {
@@ -94,25 +91,15 @@ pub fn force_new(pressure: Quantity<Psi>, outer: Quantity<Inch>, inner: Quantity
     Quantity::new(std::f64::consts::PI * pressure.value() * (outer - inner) * (outer + inner))
 }
 
-/// New steel thickness that brings a pack to its clearance: old + (clearance − target) / steels changed.
-///
-/// Source: exact. At least one steel changed.
-pub fn steel_needed(
-    old: Quantity<Inch>,
-    clearance: Quantity<Inch>,
-    target: Quantity<Inch>,
-    steels_changed: u32,
-) -> Quantity<Inch> {
-    old + (clearance - target) * (1.0 / f64::from(steels_changed))
-}
-
 #[cfg(test)]
 mod tests {
     use super::*;
-    use crate::calc::check::{Check, all, integral, same};
+    use crate::calc::check::{Check, all, integral};
     use crate::quantity::Millimetre;
     use proptest::prelude::*;
 
+    /// The shop's own margin unless it moves it.
+    const MARGIN: Quantity<One> = Quantity::new(1.25);
     const PSI_IN_MEGAPASCAL: f64 = 145.037_737_73;
     const NEWTONS_IN_POUND: f64 = 4.448_221_615_26;
 
@@ -262,12 +249,6 @@ mod tests {
     fn springs_stronger_than_the_pressure_leave_nothing_to_hold_with() {
         assert!(capacity(&direct_pack(18.0, 13.5)).value() < 0.0);
         assert!(capacity(&direct_pack(19.0, 13.5)).value() > 0.0);
-    }
-
-    #[test]
-    fn a_steel_grows_by_its_part_of_the_clearance() {
-        let change = steel_needed(inches(0.090), inches(0.140), inches(0.060), 4);
-        assert!(same(change.value(), 0.110), "shop handbook: four steels, 0.020 each");
     }
 
     proptest! {

@@ -7,15 +7,6 @@ use std::f64::consts::PI;
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct TubeConstant(pub f64);
 
-/// Steel, 4.77e6 (physics: 30,000,000 psi, 0.283 lb/in³; suppliers print 4.8e6).
-pub const STEEL: TubeConstant = TubeConstant(4.77e6);
-
-/// Aluminum, 4.68e6 (physics: 6061, 68.9 GPa, 2,700 kg/m³).
-pub const ALUMINUM: TubeConstant = TubeConstant(4.68e6);
-
-/// Share of the critical speed the shop uses, 0.75 (common practice; suppliers say 0.65 to 0.70).
-pub const USABLE_SHARE: Quantity<One> = Quantity::new(0.75);
-
 /// Standard gravity, in/s²: turns a weight density into a mass density.
 const GRAVITY: f64 = 386.088_582_677;
 
@@ -80,6 +71,9 @@ mod tests {
     use crate::calc::check::same;
     use proptest::prelude::*;
     use std::f64::consts::TAU;
+
+    const STEEL: TubeConstant = TubeConstant(4.77e6);
+    const USABLE_SHARE: Quantity<One> = Quantity::new(0.75);
 
     /// Pounds of force a slug times feet a second squared: 32.174 of gravity, so slugs and pounds meet.
     const POUNDS_IN_SLUG: f64 = GRAVITY / 12.0;

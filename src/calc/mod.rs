@@ -9,6 +9,7 @@
 //! *memory* (with how sure), *derived* (from the ratios or from physics),
 //! *shop setting*.
 
+pub mod band;
 pub mod clutch;
 pub mod converter;
 pub mod cooler;
@@ -29,6 +30,7 @@ pub mod shaft;
 pub mod shift;
 pub mod slip_yoke;
 pub mod speedometer;
+pub mod speedometer_rule;
 pub mod spline;
 pub mod thread;
 pub mod tire;

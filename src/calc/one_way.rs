@@ -2,15 +2,11 @@
 
 use crate::quantity::{One, PoundFoot, Quantity};
 
-/// Share by which the converter still multiplies torque when second gear takes hold.
-///
-/// Shop setting (memory, low).
-pub const COUPLING_IN_SECOND: Quantity<One> = Quantity::new(1.10);
-
 /// Torque on the outer race in second: (second ratio − 1) × torque × coupling × shock.
 ///
 /// The bare (ratio − 1) is derived: it is the reaction on a held sun gear.
-/// Coupling and shock are shop settings. Ratio above 1, torque at the flywheel.
+/// Coupling, by which the converter still multiplies when second takes hold, and shock are shop settings. Ratio above 1,
+/// torque at the flywheel.
 pub fn second_gear_load(
     second_ratio: Quantity<One>,
     engine_torque: Quantity<PoundFoot>,
@@ -32,7 +28,7 @@ mod tests {
     use proptest::prelude::*;
 
     fn load(second: f64, torque: f64, shock: f64) -> Quantity<PoundFoot> {
-        second_gear_load(Quantity::new(second), Quantity::new(torque), COUPLING_IN_SECOND, Quantity::new(shock))
+        second_gear_load(Quantity::new(second), Quantity::new(torque), Quantity::new(1.10), Quantity::new(shock))
     }
 
     fn share(torque: f64, limit: f64) -> f64 {

@@ -1,6 +1,6 @@
 //! Round shafts in torsion: stress at the surface, and torque from power.
 
-use crate::quantity::{Horsepower, Inch, Kilowatt, Megapascal, Millimetre, NewtonMetre, PoundFoot, Psi, Quantity, Rpm};
+use crate::quantity::{Horsepower, Inch, Megapascal, Millimetre, NewtonMetre, PoundFoot, Psi, Quantity, Rpm};
 use std::f64::consts::{PI, TAU};
 
 /// Foot-pounds a minute in one horsepower; definition.
@@ -36,11 +36,6 @@ fn per_torque(outside: f64, bore: f64) -> f64 {
 /// Torque from power: hp × 33,000 / (2π rpm), that is 5,252 hp / rpm. Source: definition of the horsepower.
 pub fn torque_from_power(power: Quantity<Horsepower>, speed: Quantity<Rpm>) -> Quantity<PoundFoot> {
     Quantity::new(power.value() * FOOT_POUNDS_A_MINUTE / (TAU * speed.value()))
-}
-
-/// Torque from power in metric: 9,549 kW / rpm, exactly 30,000 / π. Source: definition.
-pub fn torque_from_kilowatts(power: Quantity<Kilowatt>, speed: Quantity<Rpm>) -> Quantity<NewtonMetre> {
-    Quantity::new(power.value() * 60_000.0 / (TAU * speed.value()))
 }
 
 /// Power at a torque and a speed: T × 2π rpm / 33,000.
@@ -81,8 +76,8 @@ mod tests {
             let torque = torque_from_power(Quantity::new(hp), Quantity::new(rpm));
             prop_assert!(same(power(torque, Quantity::new(rpm)).value(), hp));
             // A horsepower is 745.699872 W.
-            let metric = torque_from_kilowatts(Quantity::new(hp * 0.745_699_871_58), Quantity::new(rpm));
-            prop_assert!((metric.value() / torque.value() / 1.355_817_948_3 - 1.0).abs() < 1e-9);
+            let watts = torque.to_newton_metres().value() * rpm * TAU / 60.0;
+            prop_assert!((watts / (hp * 745.699_871_58) - 1.0).abs() < 1e-9);
         }
     }
 }

@@ -110,30 +110,7 @@ pub fn pulses_per_kilometre(pulses_per_mile: f64) -> f64 {
 }
 
 /// Kilometres in a statute mile; definition.
-const KILOMETRES_IN_MILE: f64 = 1.609_344;
-
-/// A rule on how far a speedometer may be off. None of them is the law everywhere: ask what holds here.
-#[derive(Clone, Copy, Debug, PartialEq, Eq)]
-pub enum Tolerance {
-    /// Buses and trucks: 5 mph either way at 50 mph; nothing said at other speeds (49 CFR 393.82).
-    Truck,
-    /// New cars in many countries: never low, high by at most a tenth and 4 km/h (UN regulation 39, quoted).
-    Unece39,
-    /// Voluntary: 1 % low to 4 % high (SAE J2976, abstract).
-    J2976,
-}
-
-impl Tolerance {
-    /// Lowest and highest a dial may show at a true speed; `None` where the rule says nothing.
-    pub fn band(self, true_speed: Quantity<MilePerHour>) -> Option<(Quantity<MilePerHour>, Quantity<MilePerHour>)> {
-        match self {
-            Self::Truck if true_speed == Quantity::new(50.0) => Some((Quantity::new(45.0), Quantity::new(55.0))),
-            Self::Truck => None,
-            Self::Unece39 => Some((true_speed, true_speed * 1.1 + Quantity::new(4.0 / KILOMETRES_IN_MILE))),
-            Self::J2976 => Some((true_speed * 0.99, true_speed * 1.04)),
-        }
-    }
-}
+pub(super) const KILOMETRES_IN_MILE: f64 = 1.609_344;
 
 /// The gear on the shelf that reads nearest to true, and its error.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -206,18 +183,6 @@ mod tests {
         // Half as far over as under: the one that reads high first.
         let either_side = best_pairs(Quantity::new(1000.0), &[15], &[20, 12]);
         assert_eq!(either_side.iter().map(|pair| pair.driven_teeth).collect::<Vec<_>>(), [12, 20]);
-    }
-
-    #[test]
-    fn each_rule_has_its_own_band() {
-        let band =
-            |rule: Tolerance, mph: f64| rule.band(Quantity::new(mph)).map(|(low, high)| (low.value(), high.value()));
-        assert_eq!(band(Tolerance::Truck, 50.0), Some((45.0, 55.0)));
-        assert_eq!(band(Tolerance::Truck, 60.0), None, "the rule is for 50 only");
-        let (low, high) = band(Tolerance::Unece39, 50.0).expect("at every speed");
-        assert!(low == 50.0 && (high - (55.0 + 2.4855)).abs() < 1e-4);
-        let (low, high) = band(Tolerance::J2976, 50.0).expect("at every speed");
-        assert!(same(low, 49.5) && same(high, 52.0));
     }
 
     proptest! {

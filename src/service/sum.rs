@@ -6,7 +6,7 @@ use super::write::Scene;
 use super::{Book, By, Caller, ChangeTicket, Command, Failure, Service};
 use crate::job::fact_named;
 use crate::rules::Limits;
-use crate::sums::{self, Filled, Outcome, Sum};
+use crate::sums::{self, Filled, Outcome, Sum, Table};
 use crate::ticket::{Action, Edit, FactChange, Happening, Problem, Source, TicketFacts, in_words};
 use serde::{Deserialize, Serialize};
 
@@ -75,6 +75,7 @@ impl Command for PutSum {
                 .lines
                 .iter()
                 .map(|line| format!("{}: {} ({})", line.label, line.worked, line.source))
+                .chain(outcome.table.iter().flat_map(Table::in_lines))
                 .collect(),
             verdicts: outcome
                 .verdicts

@@ -1,7 +1,7 @@
 //! What is declared of a sum and of each of its inputs.
 
 use super::given::Given;
-use super::outcome::Outcome;
+use super::outcome::{Outcome, plain};
 use crate::job::{Choice, Word};
 use crate::quantity::{AtCelsius, One, Quantity, Unit, Unread, how_to_write};
 
@@ -75,8 +75,8 @@ pub enum Kind {
     Choice(fn() -> Vec<Word>),
     /// So many numbers of one kind.
     Numbers(Measure, usize, usize),
-    /// So many pairs of numbers: `2000 400; 3000 450`.
-    Pairs(Measure, Measure, usize, usize),
+    /// So many rows of numbers that belong together: `2000 400; 3000 450`.
+    Rows(&'static [Measure], usize, usize),
     /// A diameter, or a size as it stands on a sidewall.
     Tire,
     /// A month of a year: `2024-11`.
@@ -191,15 +191,15 @@ impl Input {
         Self::of(name, label, Kind::Numbers(Measure::of::<U>(low, high), least, most), example)
     }
 
-    /// From `least` to `most` pairs of numbers.
-    pub const fn pairs(
+    /// From `least` to `most` rows, each of as many numbers as there are measures.
+    pub const fn rows(
         name: &'static str,
         label: &'static str,
-        (first, second): (Measure, Measure),
+        measures: &'static [Measure],
         (least, most): (usize, usize),
         example: &'static str,
     ) -> Self {
-        Self::of(name, label, Kind::Pairs(first, second, least, most), example)
+        Self::of(name, label, Kind::Rows(measures, least, most), example)
     }
 
     /// A temperature, typed with its unit, since a bare number could be either scale.
@@ -242,36 +242,47 @@ impl Input {
         self
     }
 
+    /// Its example as people read it: the label of a choice, and not its code.
+    pub fn example_said(&self) -> &'static str {
+        match &self.kind {
+            Kind::Choice(words) => {
+                words().iter().find(|word| word.code == self.example).map_or(self.example, |word| word.label)
+            }
+            _ => self.example,
+        }
+    }
+
     /// The unit shown beside its field.
     pub const fn unit(&self) -> &'static str {
         match &self.kind {
             Kind::Number(measure) | Kind::Numbers(measure, ..) => measure.symbol,
             Kind::Percent(..) => "%",
             Kind::Tire => "in",
-            Kind::Pairs(..) | Kind::Count(..) | Kind::Choice(_) | Kind::Month => "",
+            Kind::Rows(..) | Kind::Count(..) | Kind::Choice(_) | Kind::Month => "",
         }
     }
 
     /// What it may be, for a sentence.
     pub fn allowed(&self) -> String {
-        let range = |low: &dyn std::fmt::Display, high: &dyn std::fmt::Display, unit: &str| {
+        let range = |low: f64, high: f64, unit: &str| {
             let space = if matches!(unit, "" | "°") { "" } else { " " };
-            format!("from {low} to {high}{space}{unit}")
+            format!("from {} to {}{space}{unit}", plain(low), plain(high))
         };
-        let of = |measure: &Measure| range(&measure.bounds.0, &measure.bounds.1, measure.symbol);
+        let of = |measure: &Measure| range(measure.bounds.0, measure.bounds.1, measure.symbol);
         match &self.kind {
             Kind::Number(measure) => of(measure),
-            Kind::Count(low, high) => format!("a whole number {}", range(low, high, "")),
-            Kind::Percent(low, high) => range(low, high, "%"),
+            Kind::Count(low, high) => format!("a whole number {}", range(f64::from(*low), f64::from(*high), "")),
+            Kind::Percent(low, high) => range(*low, *high, "%"),
             Kind::Choice(words) => words().iter().map(|word| word.label).collect::<Vec<_>>().join(", "),
             Kind::Numbers(measure, least, most) => {
                 format!("{least} to {most} numbers with blanks between them, each {}", of(measure))
             }
-            Kind::Pairs(first, second, least, most) => format!(
-                "{least} to {most} pairs with a semicolon between them, the first number {}, the second {}",
-                of(first),
-                of(second)
-            ),
+            Kind::Rows(measures, least, most) => {
+                let numbers = ["the first number", "the second", "the third"].iter().zip(*measures);
+                let each: Vec<String> = numbers.map(|(nth, measure)| format!("{nth} {}", of(measure))).collect();
+                let kind = if measures.len() == 2 { "pairs" } else { "rows of three numbers" };
+                format!("{least} to {most} {kind} with a semicolon between them, {}", each.join(", "))
+            }
             Kind::Month => "a year and a month from 1990 on, such as 2024-11".to_owned(),
             Kind::Tire => "a diameter from 10 to 60 in or a size such as 275/60R15".to_owned(),
         }

@@ -43,7 +43,7 @@ enum Read {
     Count(u32),
     Word(&'static str),
     Numbers(Vec<f64>),
-    Pairs(Vec<(f64, f64)>),
+    Rows(Vec<Vec<f64>>),
     Tire(Tire),
     Month(Date),
 }
@@ -59,6 +59,9 @@ pub struct Given<'a> {
 
 /// More than this is no number and no list of a few.
 const LONGEST: usize = 400;
+
+/// More than this is no table.
+const LONGEST_ROWS: usize = 1200;
 
 impl Sum {
     /// Works it out from what was typed: `typed` gives each input's text, blank for none.
@@ -165,11 +168,25 @@ impl Given<'_> {
         }
     }
 
-    /// A list of pairs in the units they were declared with.
+    /// Rows of two numbers in the units they were declared with.
     pub fn pairs<A: Unit, B: Unit>(&self, name: &'static str) -> Result<Vec<Pair<A, B>>, Amiss> {
-        match self.find(name) {
-            Some(Read::Pairs(pairs)) => {
-                Ok(pairs.iter().map(|(first, second)| (Quantity::new(*first), Quantity::new(*second))).collect())
+        let rows = self.rows_of(name, &[A::SYMBOL, B::SYMBOL])?;
+        Ok(rows.map(|row| (Quantity::new(row[0]), Quantity::new(row[1]))).collect())
+    }
+
+    /// Rows of three numbers, all in one unit.
+    pub fn triples<U: Unit>(&self, name: &'static str) -> Result<Vec<[Quantity<U>; 3]>, Amiss> {
+        let rows = self.rows_of(name, &[U::SYMBOL; 3])?;
+        Ok(rows.map(|row| [row[0], row[1], row[2]].map(Quantity::new)).collect())
+    }
+
+    fn rows_of(&self, name: &'static str, symbols: &[&str]) -> Result<impl Iterator<Item = &Vec<f64>>, Amiss> {
+        let found = self.read.iter().find(|(input, _)| input.name == name);
+        match found.map(|(input, read)| (&input.kind, read)) {
+            Some((Kind::Rows(measures, ..), Read::Rows(rows)))
+                if measures.iter().map(|measure| measure.symbol).eq(symbols.iter().copied()) =>
+            {
+                Ok(rows.iter())
             }
             _ => Err(Amiss::Absent(name)),
         }
@@ -194,7 +211,8 @@ impl Given<'_> {
 
 impl Input {
     fn read(&'static self, text: &str) -> Result<Read, String> {
-        if text.len() > LONGEST {
+        let longest = if matches!(self.kind, Kind::Rows(..)) { LONGEST_ROWS } else { LONGEST };
+        if text.len() > longest {
             return Err(self.refusal(text));
         }
         match &self.kind {
@@ -226,21 +244,19 @@ impl Input {
                 let numbers = parts.into_iter().map(|part| self.number_of(measure, part));
                 numbers.collect::<Result<_, _>>().map(Read::Numbers)
             }
-            Kind::Pairs(first, second, least, most) => {
+            Kind::Rows(measures, least, most) => {
                 let lines: Vec<&str> = text.split([';', '\n']).map(str::trim).filter(|line| !line.is_empty()).collect();
                 if !(*least..=*most).contains(&lines.len()) {
                     return Err(self.refusal(text));
                 }
-                let pair = |line: &&str| {
-                    let mut parts = line.split([' ', '\t', '\r']).filter(|part| !part.is_empty());
-                    match (parts.next(), parts.next(), parts.next()) {
-                        (Some(one), Some(other), None) => {
-                            Ok((self.number_of(first, one)?, self.number_of(second, other)?))
-                        }
-                        _ => Err(self.refusal(line)),
+                let row = |line: &&str| {
+                    let parts: Vec<&str> = line.split([' ', '\t', '\r']).filter(|part| !part.is_empty()).collect();
+                    if parts.len() != measures.len() {
+                        return Err(self.refusal(line));
                     }
+                    measures.iter().zip(parts).map(|(measure, part)| self.number_of(measure, part)).collect()
                 };
-                lines.iter().map(pair).collect::<Result<_, _>>().map(Read::Pairs)
+                lines.iter().map(row).collect::<Result<_, _>>().map(Read::Rows)
             }
             Kind::Month => month_of(text).map(Read::Month).ok_or_else(|| self.refusal(text)),
             Kind::Tire => self.tire_of(text).map(Read::Tire),

@@ -16,7 +16,7 @@ pub use chapters::{Chapter, chapters};
 pub use declaration::{Input, Kind, Sum};
 pub use given::{Answer, Wrong};
 pub use link::{address, of_address};
-pub use outcome::{Filled, Line, Outcome, Verdict, short};
+pub use outcome::{Filled, Line, Outcome, Table, Verdict, short};
 pub use prefill::{Taken, taken_from};
 pub use search::{find, words_of};
 

@@ -10,6 +10,8 @@ use serde_json::Value;
 pub struct Outcome {
     /// The results, the one most wanted first.
     pub lines: Vec<Line>,
+    /// The results that make a table of their own.
+    pub table: Option<Table>,
     /// Held against limits.
     pub verdicts: Vec<Verdict>,
     /// What else has to be known, in sentences.
@@ -33,6 +35,21 @@ pub struct Line {
     pub source: &'static str,
     /// The fact of a job it may fill.
     pub fills: Option<Filled>,
+}
+
+/// Results that are read row by row.
+#[derive(Clone, Debug)]
+pub struct Table {
+    /// What it lists.
+    pub title: &'static str,
+    /// What stands in each column, with its unit.
+    pub heads: Vec<&'static str>,
+    /// As many cells in each as there are columns; the first one names the row.
+    pub rows: Vec<Vec<String>>,
+    /// How each column is got.
+    pub formula: &'static str,
+    /// Where the formulas come from and how far to trust them.
+    pub source: &'static str,
 }
 
 /// A fact that a result may fill.
@@ -93,7 +110,33 @@ impl Line {
     }
 }
 
+impl Table {
+    /// Each row in a line, for where no table can stand: `Speed ratio 0.8: K 163, torque ratio 1.096`.
+    pub fn in_lines(&self) -> impl Iterator<Item = String> {
+        let line = |row: &Vec<String>| {
+            let mut cells = self.heads.iter().zip(row).map(|(head, cell)| format!("{head} {cell}"));
+            let first = cells.next().unwrap_or_default();
+            format!("{first}: {}", cells.collect::<Vec<_>>().join(", "))
+        };
+        self.rows.iter().map(line)
+    }
+}
+
 impl Outcome {
+    /// With a table.
+    #[must_use]
+    pub fn table(mut self, table: Table) -> Self {
+        self.table = Some(table);
+        self
+    }
+
+    /// Held against a rule that is no limit of the shop's.
+    #[must_use]
+    pub fn ruled(mut self, within: bool, said: String, rule: &str) -> Self {
+        self.verdicts.push(Verdict { within, said, limit: rule.to_owned() });
+        self
+    }
+
     /// With this result.
     #[must_use]
     pub fn line(mut self, line: Line) -> Self {
@@ -154,15 +197,19 @@ impl Outcome {
 
 impl Verdict {
     fn new(what: &str, number: f64, within: bool, words: [&str; 2], limit: LimitId, limits: &Limits) -> Self {
-        let unit = limit.declaration().unit;
-        let space = if matches!(unit, "" | "°") { "" } else { " " };
-        let number = format!("{}{space}{unit}", plain(number));
-        let said = if within {
-            format!("{what} is {number}: within what this shop asks, {} {}.", words[0], limit.say(limits.get(limit)))
-        } else {
-            format!("{what} is {number}: {} the limit of {}.", words[1], limit.say(limits.get(limit)))
+        let declaration = limit.declaration();
+        let told = |number: f64| match declaration.unit {
+            _ if limit.is_share() => format!("{} %", plain(((number * 100.0) * 1e2).round() / 1e2)),
+            unit @ ("" | "°") => format!("{}{unit}", plain(number)),
+            unit => format!("{} {unit}", plain(number)),
         };
-        Self { within, said, limit: limits.used(limit).to_string() }
+        let (number, asked) = (told(number), told(limits.get(limit)));
+        let said = if within {
+            format!("{what} is {number}: within what this shop asks, {} {asked}.", words[0])
+        } else {
+            format!("{what} is {number}: {} the limit of {asked}.", words[1])
+        };
+        Self { within, said, limit: format!("{} {}", declaration.label, limits.used(limit).said_by(told)) }
     }
 }
 
@@ -229,6 +276,9 @@ mod tests {
         assert_eq!(at[0].said, "The bore is 0.01 in: within what this shop asks, at most 0.01 in.");
         assert_eq!(over[0].said, "The bore is 0.0101 in: above the limit of 0.01 in.");
         assert_eq!(over[0].limit, "bell bore runout 0.01 in (memory, medium)");
+        let share = |number| Outcome::default().at_most("The error", number, LimitId::speedometer_error, &limits).verdicts;
+        assert_eq!(share(0.111_432)[0].said, "The error is 11.14 %: above the limit of 4 %.");
+        assert_eq!(share(0.04)[0].limit, "speedometer error 4 % (common practice)");
         let least = Outcome::default().at_least("It", 0.1, LimitId::pilot_held, &limits).verdicts;
         assert!(!least[0].within && least[0].said.contains("below the limit of 0.125 in"), "{}", least[0].said);
     }

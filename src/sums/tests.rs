@@ -66,6 +66,18 @@ fn every_example_computes_and_shows_its_working() {
             assert!(line.source.len() > 4, "{}: {} has no source", sum.name, line.label);
             assert!(!line.value.contains("NaN") && !line.value.contains("inf"), "{}: {}", sum.name, line.value);
         }
+        if let Some(table) = &outcome.table {
+            assert!(!table.rows.is_empty() && table.source.len() > 4 && table.formula.len() > 4, "{}", sum.name);
+            assert!(table.rows.iter().all(|row| row.len() == table.heads.len()), "{}: {table:?}", sum.name);
+            assert!(
+                !table
+                    .rows
+                    .iter()
+                    .flatten()
+                    .any(|cell| cell.is_empty() || cell.contains("NaN") || cell.contains("inf"))
+            );
+            assert_eq!(table.in_lines().count(), table.rows.len());
+        }
         for verdict in &outcome.verdicts {
             assert!(verdict.limit.contains('(') && verdict.said.ends_with('.'), "{}: {verdict:?}", sum.name);
         }
@@ -148,6 +160,33 @@ fn an_input_that_a_job_fills_in_is_of_the_facts_own_kind() {
         }
         assert!(taken_from(sum, &Job::unknown()).is_empty());
     }
+}
+
+/// The tables of the examples, row by row, against numbers had from elsewhere.
+#[test]
+fn a_table_shows_what_is_published_row_by_row() {
+    let lines = |name: &str| outcome(named(name).expect(name), &[]).table.expect(name).in_lines().collect::<Vec<_>>();
+    // K and torque ratio as the demonstration converter has them; behind 300 lb-ft it stalls at 2,381 with 101.4 kW of heat.
+    let converter = lines("converter-table");
+    assert_eq!(
+        converter[0],
+        "Speed ratio 0: K, rpm / √lb-ft 137.5, Torque ratio 2.232, Efficiency 0.0 %, Engine 2,382 rpm, Turbine 0 rpm, Turned \
+         to heat 101.4 kW"
+    );
+    assert!(converter[4].contains("Efficiency 87.7 %, Engine 2,823 rpm, Turbine 2,259 rpm"), "{}", converter[4]);
+    // The pairs of the basic sizes: -0.475 mm, +5.8 %, 4.3 turns.
+    assert_eq!(
+        lines("mistaken-for"),
+        [
+            "Thread M10x1.5: This bolt in its hole starts, then binds or strips after about 4.3 turns, Its bolt in this hole \
+             does not enter but by force, Outside diameters apart -0.48 mm, Pitches apart 5.8 %",
+            // 0.3125 / (1.5875 - 1.25) turns, 1.5875 / 1.25 of pitch.
+            "Thread M10x1.25: This bolt in its hole starts, then binds or strips after about 0.9 turns, Its bolt in this hole \
+             does not enter but by force, Outside diameters apart -0.48 mm, Pitches apart 27.0 %",
+        ]
+    );
+    let alone = outcome(named("mistaken-for").expect("a sum"), &[("thread", "3/4-10")]);
+    assert!(alone.table.is_none() && alone.lines[0].value.contains("none"), "{alone:?}");
 }
 
 #[test]

@@ -2,9 +2,10 @@
 
 use crate::check::{Check, Source, Trust};
 use endplay::calc::speedometer::{
-    CABLE_TURNS, Tolerance, best_pairs, correction_ratio, error, error_at_60, exact_driven_teeth,
-    exact_driven_teeth_at, pulse_rate, pulses_per_kilometre, shown,
+    CABLE_TURNS, best_pairs, correction_ratio, error, error_at_60, exact_driven_teeth, exact_driven_teeth_at,
+    pulse_rate, pulses_per_kilometre, shown,
 };
+use endplay::calc::speedometer_rule::Tolerance;
 use endplay::quantity::{MilePerHour, One, Quantity};
 
 const ARITHMETIC: Source = Source("drive × axle × turns / 1,000, exact fractions, computed apart", Trust::Computed);
@@ -64,6 +65,12 @@ pub fn checks() -> Vec<Check> {
     };
     // At 100 km/h regulation 39 allows 100 to 114 km/h.
     let hundred = 100.0 / 1.609_344;
+    let kept = |rule: Tolerance, kilometres: f64, shows: f64| {
+        let error = Quantity::new(shows / kilometres - 1.0);
+        let said = rule.kept(mph(kilometres / 1.609_344), error);
+        said.map_or("nothing said", |kept| if kept { "kept" } else { "broken" })
+    };
+    let fifty = 50.0 * 1.609_344;
     let rest = [
         BENCH.number("8 teeth, 3.73, 28.5 in", at_28_5.value(), 21.1, 0.05),
         BENCH.number("19 fitted, error", error(at_28_5, 19).value(), 0.11, 0.005),
@@ -79,6 +86,16 @@ pub fn checks() -> Vec<Check> {
         TRUCK.number("highest at 50", band(Tolerance::Truck, 50.0).1, 55.0, 1e-9),
         R39.number("lowest at 100 km/h", band(Tolerance::Unece39, hundred).0 * 1.609_344, 100.0, 1e-9),
         R39.number("highest at 100 km/h", band(Tolerance::Unece39, hundred).1 * 1.609_344, 114.0, 1e-9),
+        R39.words("40 km/h shown as 48", kept(Tolerance::Unece39, 40.0, 48.0), "kept"),
+        R39.words("40 km/h shown as 48.1", kept(Tolerance::Unece39, 40.0, 48.1), "broken"),
+        R39.words("80 km/h shown as 92", kept(Tolerance::Unece39, 80.0, 92.0), "kept"),
+        R39.words("120 km/h shown as 136.1", kept(Tolerance::Unece39, 120.0, 136.1), "broken"),
+        R39.words("80 km/h shown as 79.9", kept(Tolerance::Unece39, 80.0, 79.9), "broken"),
+        TRUCK.words("50 mph shown as 55", kept(Tolerance::Truck, fifty, 1.1 * fifty), "kept"),
+        TRUCK.words("50 mph shown as 44.9", kept(Tolerance::Truck, fifty, 44.9 * 1.609_344), "broken"),
+        TRUCK.words("100 km/h", kept(Tolerance::Truck, 100.0, 100.0), "nothing said"),
+        J2976.words("100 km/h shown as 104", kept(Tolerance::J2976, 100.0, 104.0), "kept"),
+        J2976.words("100 km/h shown as 98.9", kept(Tolerance::J2976, 100.0, 98.9), "broken"),
         J2976.number("lowest at 60", band(Tolerance::J2976, 60.0).0, 59.4, 1e-9),
         J2976.number("highest at 60", band(Tolerance::J2976, 60.0).1, 62.4, 1e-9),
     ];

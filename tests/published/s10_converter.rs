@@ -1,7 +1,7 @@
 //! Torque converter: stall, table, heat, fluid, spacer.
 
 use crate::check::{Check, Source, Trust};
-use endplay::calc::converter::heat::{fluid_rise, mass, oil_heat, time_to, torque_at_1000};
+use endplay::calc::converter::heat::{fluid_rise, mass, oil_heat, time_to};
 use endplay::calc::converter::stall::{Stall, stall};
 use endplay::calc::converter::table::{Row, Table};
 use endplay::calc::converter::torque_curve::{Point, TorqueCurve};
@@ -11,6 +11,7 @@ use endplay::calc::converter::{
 use endplay::quantity::{Kilowatt, Quantity};
 
 const TABLE: Source = Source("21-point demonstration converter in two public code bases", Trust::Read);
+const APART: Source = Source("the demonstration converter, straight lines, computed apart", Trust::Computed);
 const FACTOR: Source = Source("K = N / √T (SAE J643), computed apart", Trust::Computed);
 const MEETING: Source = Source("N = K √T(N) on straight pieces, solved apart by bisection", Trust::Computed);
 const REFERENCE: Source =
@@ -37,7 +38,7 @@ const DEMONSTRATION: [(f64, f64, f64); 12] = [
 ];
 
 pub fn checks() -> Vec<Check> {
-    [stalls(), table(), meetings(), warmth(), bench()].concat()
+    [stalls(), table(), couples(), meetings(), warmth(), bench()].concat()
 }
 
 fn stalls() -> Vec<Check> {
@@ -45,7 +46,8 @@ fn stalls() -> Vec<Check> {
     let at_300 = stall_of(137.4652, 300.0);
     let power = brake_power(Quantity::new(300.0), at_300);
     let moved = stall_at(Quantity::new(3000.0), Quantity::new(480.0), Quantity::new(400.0));
-    let reference = torque_at_1000(Quantity::new(300.0), at_300);
+    let factor = CapacityFactor::from_stall(at_300, Quantity::new(300.0));
+    let reference = factor.torque_at(Quantity::new(1000.0));
     vec![
         FACTOR.number("K 137.4652 behind 300, rpm", at_300.value(), 2381.0, 2.4),
         FACTOR.number("K 200 behind 400, rpm", stall_of(200.0, 400.0).value(), 4000.0, 4.0),
@@ -104,6 +106,15 @@ fn table() -> Vec<Check> {
     checks
 }
 
+/// Where its torque ratio comes down to one: 12 parts of the 13 from 0.85 to 0.90.
+fn couples() -> Vec<Check> {
+    let found = demonstration().coupling_point();
+    vec![
+        APART.number("coupling point", found.map_or(f64::NAN, |row| row.speed_ratio.value()), 0.896_154, 1e-6),
+        APART.number("K there", found.map_or(f64::NAN, |row| row.factor.0), 195.7775, 1e-3),
+    ]
+}
+
 fn meetings() -> Vec<Check> {
     let curve = |points: &[(f64, f64)]| {
         let point =
@@ -131,7 +142,7 @@ fn meetings() -> Vec<Check> {
 }
 
 fn warmth() -> Vec<Check> {
-    let heat = |celsius: f64| oil_heat(0.888, Quantity::new(celsius)).value();
+    let heat = |celsius: f64| oil_heat(Quantity::new(0.888), Quantity::new(celsius)).value();
     let quarts = 9.5 / 0.946_352_946;
     let fluid = mass(Quantity::new(quarts), Quantity::new(820.0));
     let rise = fluid_rise(Quantity::new(100.0), Quantity::new(5.0), fluid, Quantity::new(2.1)).value();

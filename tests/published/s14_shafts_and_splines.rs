@@ -1,7 +1,7 @@
 //! Shafts in torsion and involute splines.
 
 use crate::check::{Check, Source, Trust};
-use endplay::calc::shaft::{power, stress, stress_metric, torque_at, torque_from_kilowatts, torque_from_power};
+use endplay::calc::shaft::{power, stress, stress_metric, torque_at, torque_from_power};
 use endplay::calc::spline::{Spline, nearest};
 use endplay::quantity::Quantity;
 
@@ -33,7 +33,7 @@ pub fn checks() -> Vec<Check> {
         ),
         POWER.number(
             "N·m of one kilowatt at one rpm",
-            torque_from_kilowatts(Quantity::new(1.0), Quantity::new(1.0)).value(),
+            torque_from_power(Quantity::new(1.0 / 0.745_699_872), Quantity::new(1.0)).to_newton_metres().value(),
             9549.3,
             0.05,
         ),

@@ -2,8 +2,8 @@
 
 use super::{FLUID_HEAT, METAL_HEAT};
 use crate::quantity::{
-    AtCelsius, Celsius, Kilogram, KilogramPerCubicMetre, KilojoulePerKilogramCelsius, Kilowatt, PoundFoot, Quantity,
-    Quart, Rpm, Second,
+    AtCelsius, Celsius, Kilogram, KilogramPerCubicMetre, KilojoulePerKilogramCelsius, Kilowatt, One, Quantity, Quart,
+    Second,
 };
 
 /// Litres in a United States quart; exact.
@@ -14,9 +14,19 @@ const LITRES_IN_QUART: f64 = 0.946_352_946;
 /// 0 to 150 °C, specific gravity at 60 °F of 0.75 to 0.96. Source: NBS
 /// Miscellaneous Publication 97 (looked up in a secondary text); 1 to 3 % under
 /// the printed figures for unused engine oil.
-pub fn oil_heat(specific_gravity: f64, at: Quantity<AtCelsius>) -> Quantity<KilojoulePerKilogramCelsius> {
+pub fn oil_heat(specific_gravity: Quantity<One>, at: Quantity<AtCelsius>) -> Quantity<KilojoulePerKilogramCelsius> {
     let fahrenheit = at.value() * 1.8 + 32.0;
-    Quantity::new(4.1868 * (0.388 + 0.00045 * fahrenheit) / specific_gravity.sqrt())
+    Quantity::new(4.1868 * (0.388 + 0.00045 * fahrenheit) / specific_gravity.value().sqrt())
+}
+
+/// Water at 60 °F, in kg/m³ (memory, high).
+const WATER: f64 = 999.0;
+
+/// Specific gravity at 60 °F from a density at 15 °C: density / 999.
+///
+/// The two temperatures are half a degree apart, which moves the fourth figure.
+pub fn specific_gravity(density: Quantity<KilogramPerCubicMetre>) -> Quantity<One> {
+    Quantity::new(density.value() / WATER)
 }
 
 /// Mass of so much fluid.
@@ -47,13 +57,6 @@ pub fn time_to(
 ) -> Option<Quantity<Second>> {
     let kilojoules = (limit - from).value().max(0.0) * (FLUID_HEAT * fluid.value() + METAL_HEAT * metal.value());
     (power.value() > 0.0).then(|| Quantity::new(kilojoules / power.value()))
-}
-
-/// Torque a converter takes at 1,000 rpm from what it takes at another speed: T × (1,000 / n)².
-///
-/// Source: EU Regulation 2017/2400, annex VI (reference torque).
-pub fn torque_at_1000(torque: Quantity<PoundFoot>, speed: Quantity<Rpm>) -> Quantity<PoundFoot> {
-    torque * (1000.0 / speed.value()).powi(2)
 }
 
 #[cfg(test)]
@@ -97,14 +100,11 @@ mod tests {
 
         #[test]
         fn warm_oil_takes_more_heat_and_heavy_oil_less(gravity in 0.8..0.95f64, at in 0.0..140.0f64) {
-            let heat = |gravity: f64, at: f64| oil_heat(gravity, Quantity::new(at)).value();
+            let heat = |gravity: f64, at: f64| oil_heat(Quantity::new(gravity), Quantity::new(at)).value();
             prop_assert!(heat(gravity, at + 5.0) > heat(gravity, at) && heat(gravity + 0.01, at) < heat(gravity, at));
-        }
-
-        #[test]
-        fn a_converter_takes_the_square_of_speed(torque in 50.0..900.0f64, rpm in 800.0..6000.0f64) {
-            let reference = torque_at_1000(Quantity::new(torque), Quantity::new(rpm)).value();
-            prop_assert!(same(reference * (rpm / 1000.0) * (rpm / 1000.0), torque));
+            // 860 kg/m³ is 33 degrees API: 141.5 / gravity - 131.5.
+            let api = 141.5 / specific_gravity(Quantity::new(860.0)).value() - 131.5;
+            prop_assert!((api - 32.9).abs() < 0.05, "{api}");
         }
     }
 }

@@ -48,6 +48,8 @@ impl CapacityFactor {
     }
 
     /// Torque the pump takes at a speed: (rpm / K)².
+    ///
+    /// At 1,000 rpm it is the reference torque T × (1,000 / n)² of EU Regulation 2017/2400, annex VI.
     pub fn torque_at(self, speed: Quantity<Rpm>) -> Quantity<PoundFoot> {
         let root = speed.value() / self.0;
         Quantity::new(root * root)

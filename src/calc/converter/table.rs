@@ -150,6 +150,16 @@ impl Table {
         self.at(Quantity::new(0.0))
     }
 
+    /// Where the torque ratio comes down to one, on the straight line between two rows: from there on the converter only
+    /// couples. `None` when it does not come down within the table.
+    pub fn coupling_point(&self) -> Option<Row> {
+        let over = |row: &Row| (row.torque_ratio - Quantity::new(1.0)).value();
+        let mut pieces = self.0.iter().zip(self.0.iter().skip(1));
+        let (left, right) = pieces.find(|(left, right)| over(left) > 0.0 && over(right) <= 0.0)?;
+        let share = over(left) / (over(left) - over(right));
+        self.at(left.speed_ratio + (right.speed_ratio - left.speed_ratio) * share)
+    }
+
     /// The row of greatest efficiency; where two share it, the one at the lower speed ratio.
     pub fn best(&self) -> Option<Row> {
         self.0.iter().copied().reduce(|best, row| if row.efficiency() > best.efficiency() { row } else { best })
@@ -170,28 +180,22 @@ mod tests {
         }
     }
 
-    /// Twelve rows of a public demonstration converter.
-    fn demonstration() -> Table {
+    /// As untidy as measured converters are; `tests/published` has a whole one.
+    fn untidy() -> Table {
         let rows = [
-            (0.0, 137.4652, 2.232),
-            (0.1, 137.0650, 2.075),
-            (0.2, 135.8644, 1.975),
-            (0.3, 135.6644, 1.846),
-            (0.4, 137.5653, 1.720),
-            (0.5, 140.3666, 1.564),
-            (0.6, 145.2689, 1.409),
-            (0.7, 152.8725, 1.254),
-            (0.8, 162.9773, 1.096),
-            (0.85, 172.7820, 1.012),
-            (0.90, 197.6938, 0.999),
-            (0.94, 244.5160, 1.002),
+            row(0.0, 137.5, 2.232),
+            row(0.3, 135.7, 1.846),
+            row(0.6, 145.3, 1.409),
+            row(0.8, 163.0, 1.096),
+            row(0.90, 197.7, 0.999),
+            row(0.94, 244.5, 1.002),
         ];
-        Table::new(rows.map(|(speed, factor, torque)| row(speed, factor, torque)).into()).expect("real data")
+        Table::new(rows.into()).expect("as measured")
     }
 
     #[test]
-    fn real_data_that_is_not_tidy_is_taken() {
-        let table = demonstration();
+    fn data_that_is_not_tidy_is_taken() {
+        let table = untidy();
         let factors: Vec<f64> = table.rows().iter().map(|row| row.factor.0).collect();
         assert!(!factors.is_sorted(), "its capacity factor falls before it rises");
         assert!(table.rows().iter().any(|row| row.torque_ratio.value() < 1.0), "and its torque ratio dips under one");
@@ -200,16 +204,29 @@ mod tests {
 
     #[test]
     fn between_rows_it_is_a_straight_line_and_outside_it_is_unknown() {
-        let table = demonstration();
-        let middle = table.at(Quantity::new(0.65)).expect("inside");
-        assert!(same(middle.factor.0, (145.2689 + 152.8725) / 2.0));
-        assert!(same(middle.torque_ratio.value(), (1.409 + 1.254) / 2.0));
-        assert_eq!(table.at(Quantity::new(0.7)).map(|row| row.factor.0), Some(152.8725));
+        let table = untidy();
+        let middle = table.at(Quantity::new(0.7)).expect("inside");
+        assert!(same(middle.factor.0, (145.3 + 163.0) / 2.0));
+        assert!(same(middle.torque_ratio.value(), (1.409 + 1.096) / 2.0));
+        assert_eq!(table.at(Quantity::new(0.8)).map(|row| row.factor.0), Some(163.0));
         assert_eq!(table.at(Quantity::new(0.95)), None);
         assert_eq!(table.at(Quantity::new(-0.01)), None);
-        assert_eq!(table.at_stall().map(|row| row.factor.0), Some(137.4652));
+        assert_eq!(table.at_stall().map(|row| row.factor.0), Some(137.5));
         let from_above = Table::new(vec![row(0.1, 140.0, 2.0), row(0.9, 200.0, 1.0)]).expect("a table");
         assert_eq!(from_above.at_stall(), None, "standstill was not measured");
+    }
+
+    #[test]
+    fn it_couples_where_the_torque_ratio_comes_down_to_one() {
+        let at = |rows: &[Row]| {
+            Table::new(rows.to_vec()).expect("a table").coupling_point().map(|row| row.speed_ratio.value())
+        };
+        assert_eq!(at(&[row(0.0, 140.0, 2.0), row(0.5, 150.0, 1.5), row(0.75, 200.0, 0.5)]), Some(0.625));
+        assert_eq!(at(&[row(0.0, 140.0, 2.0), row(0.75, 150.0, 1.0), row(0.875, 200.0, 1.0)]), Some(0.75));
+        assert_eq!(at(&[row(0.0, 140.0, 2.0), row(0.5, 150.0, 1.01)]), None, "not within the table");
+        assert_eq!(at(&[row(0.5, 150.0, 1.0), row(0.75, 200.0, 0.9)]), None, "it lies before the table");
+        let found = untidy().coupling_point().expect("it comes down");
+        assert!(same(found.torque_ratio.value(), 1.0) && same(found.speed_ratio.value(), 0.8 + 0.1 * 96.0 / 97.0));
     }
 
     #[test]
@@ -243,7 +260,7 @@ mod tests {
     proptest! {
         #[test]
         fn what_does_not_come_out_is_heat(speed_ratio in 0.0..0.94f64, power in 1.0..500.0f64, rpm in 500.0..6000.0f64) {
-            let row = demonstration().at(Quantity::new(speed_ratio)).expect("inside");
+            let row = untidy().at(Quantity::new(speed_ratio)).expect("inside");
             let (pump, turbine) = (Quantity::<Rpm>::new(rpm), row.turbine_speed(Quantity::new(rpm)));
             // Power as torque × speed on either side, the pump's torque being one.
             let out = power * row.torque_ratio.value() * (turbine / pump);

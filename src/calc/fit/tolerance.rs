@@ -27,7 +27,7 @@ pub struct Chain {
 
 /// The gap of a chain of sizes, its worst case and its statistical one.
 ///
-/// Source: Shigley's Mechanical Engineering Design, 9th edition, section 1-13. Exact for the worst case; the other
+/// Source: machine-design textbook, 9th ed., section 1-13. Exact for the worst case; the other
 /// holds for errors that are independent and centered.
 pub fn chain(dimensions: &[Dimension]) -> Chain {
     let signed = |one: &Dimension| if one.opens { whole(one.size) } else { -whole(one.size) };
@@ -59,10 +59,10 @@ mod tests {
                 dimension(d, 0.001, false),
             ])
         };
-        let shigley = "Shigley's Mechanical Engineering Design, 9th ed., example 1-3, p. 20";
+        let book = "machine-design textbook, 9th ed., p. 20, example 1-3";
         let (gap, tight) = (of(0.875), of(0.867));
         let check = |what, computed: Quantity<Inch>, published| Check {
-            source: shigley,
+            source: book,
             what,
             computed: computed.value(),
             published,

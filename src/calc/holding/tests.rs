@@ -6,6 +6,9 @@ use crate::calc::power_flow::three_speed::{Trains, name::*, shaft};
 use crate::calc::{clutch, gear_set, one_way};
 use proptest::prelude::*;
 
+/// The shop's own margin unless it moves it.
+const MARGIN: f64 = 1.25;
+
 fn number<U>(value: f64) -> Quantity<U> {
     Quantity::new(value)
 }
@@ -65,7 +68,7 @@ fn agrees_with_the_handbook() {
         row("10: band on the brake", load(&brake, held, REAR_BAND), 1120.0, 1e-6),
         row("11: direct in third", load(&plain, third, DIRECT), 162.0, 0.5),
         row("11: forward in third", load(&plain, third, FORWARD), 338.0, 0.5),
-        row("13: need of the direct clutch with margin", direct.value() * clutch::MARGIN.value(), 761.0, 0.5),
+        row("13: need of the direct clutch with margin", direct.value() * MARGIN, 761.0, 0.5),
         row("13: margin of the joined feed", margin(joined, direct).value(), 2.30, 0.005),
         row("7: drum in first", drum(first), -5460.0, 0.5),
         row("7: drum in second", drum("second"), 0.0, 1e-9),
@@ -161,8 +164,8 @@ proptest! {
         prop_assert!(same(load(&holdings, "trans brake", DIRECT), on_brake.value()));
         let third = clutch::direct_need(second_ratio, torque, number(coupling), None, number(1.0));
         prop_assert!(same(load(&holdings, "third", DIRECT), third.value()));
-        let both = clutch::direct_need(second_ratio, torque, number(coupling), Some(on_brake), clutch::MARGIN).value();
+        let both = clutch::direct_need(second_ratio, torque, number(coupling), Some(on_brake), number(MARGIN)).value();
         let found = load(&holdings, "trans brake", DIRECT).max(load(&holdings, "third", DIRECT));
-        prop_assert!(same(found * clutch::MARGIN.value(), both));
+        prop_assert!(same(found * MARGIN, both));
     }
 }

@@ -1,69 +1,86 @@
-//! Inch and metric threads that pass for one another until they strip.
+//! Threads that pass for one another until they strip, inch and metric mostly.
 
 use super::Form;
-use super::table::{METRIC, Standard, UNIFIED, metric_thread, unified};
-use crate::quantity::{Inch, Length, Millimetre, One, Quantity};
-
-/// Pairs found together in the same unit, engine and vehicle.
-pub const PAIRS: &[(&str, &str)] = &[
-    ("5/16-18", "M8x1.25"),
-    ("3/8-16", "M10x1.5"),
-    ("1/4-20", "M6x1"),
-    ("1/4-28", "M6x1"),
-    ("7/16-14", "M12x1.75"),
-    ("1/2-13", "M12x1.75"),
-    ("1/2-20", "M12x1.25"),
-    ("5/16-24", "M8x1"),
-];
-
-/// Metric threads a bolt of this inch thread is mistaken for, with the comparison.
-pub fn of_inch(name: &str) -> impl Iterator<Item = (&'static Standard<Millimetre>, Comparison)> {
-    let inch = unified(name);
-    PAIRS.iter().filter_map(move |(left, right)| {
-        let inch = inch.filter(|inch| inch.name == *left)?;
-        let metric = metric_thread(right)?;
-        Some((metric, compare(&inch.form, &metric.form)))
-    })
-}
+use super::table::{METRIC, UNIFIED};
+use crate::quantity::{Length, Millimetre, One, Quantity};
 
 /// How near two threads have to be to pass for one another: outside diameters within 0.9 mm, pitches within 30 %.
 ///
-/// Chosen so that every pair found in practice ([`PAIRS`]) is inside; a shop setting, not a standard.
+/// Chosen so that every pair found together in the same unit, engine or vehicle is inside; a shop setting, not a standard.
 pub const NEAR: (Quantity<Millimetre>, Quantity<One>) = (Quantity::new(0.9), Quantity::new(0.30));
 
-/// Every inch and metric thread of the tables that pass for one another, with the comparison.
-///
-/// Computed, so that a thread added to a table brings its look-alikes with it.
-pub fn near() -> impl Iterator<Item = (&'static Standard<Inch>, &'static Standard<Millimetre>, Comparison)> {
-    let pairs = UNIFIED.iter().flat_map(|inch| METRIC.iter().map(move |metric| (inch, metric)));
-    pairs.filter_map(|(inch, metric)| {
-        let found = compare(&inch.form, &metric.form);
-        let near = found.major.abs() <= NEAR.0 && found.pitch_share.abs() <= NEAR.1;
-        near.then_some((inch, metric, found))
-    })
+/// A thread that passes for another, and what happens when the two meet.
+#[derive(Clone, Copy, Debug)]
+pub struct Alike {
+    /// As called out.
+    pub name: &'static str,
+    /// The thread asked for less this one.
+    pub apart: Comparison,
+    /// A bolt of the thread asked for, started in a hole of this one.
+    pub in_its_hole: Entry,
+    /// A bolt of this one, started in a hole of the thread asked for.
+    pub its_bolt: Entry,
 }
 
-/// How far an inch thread and a metric one differ, inch less metric, in millimetres.
+impl Alike {
+    /// Most turns a bolt goes in before it binds, whichever way about; `None` when neither goes in by hand.
+    pub fn turns(&self) -> Option<Quantity<One>> {
+        let turns = |entry: Entry| match entry {
+            Entry::Turns(turns) => Some(turns),
+            Entry::TooBig | Entry::DropsThrough => None,
+        };
+        match (turns(self.in_its_hole), turns(self.its_bolt)) {
+            (Some(one), Some(other)) => Some(if one > other { one } else { other }),
+            (one, other) => one.or(other),
+        }
+    }
+}
+
+/// Every other thread of the tables that passes for the one called `name`, inch or metric; what goes in furthest before
+/// it tells comes first. Empty for a name that is in no table.
+///
+/// Computed, so that a thread added to a table brings its look-alikes with it.
+pub fn alike(name: &str) -> Vec<Alike> {
+    let Some((own, form)) = every().find(|(known, _)| *known == name) else { return Vec::new() };
+    let near = |(other, other_form): (&'static str, Form<Millimetre>)| {
+        let apart = compare(&form, &other_form);
+        let near = apart.major.abs() <= NEAR.0 && apart.pitch_share.abs() <= NEAR.1;
+        let (in_its_hole, its_bolt) = (try_in(&form, &other_form), try_in(&other_form, &form));
+        (other != own && near).then_some(Alike { name: other, apart, in_its_hole, its_bolt })
+    };
+    let mut found: Vec<Alike> = every().filter_map(near).collect();
+    let turns = |alike: &Alike| alike.turns().map_or(-1.0, Quantity::value);
+    found.sort_by(|left, right| turns(right).total_cmp(&turns(left)));
+    found
+}
+
+/// Every thread of the tables with its form in millimetres.
+fn every() -> impl Iterator<Item = (&'static str, Form<Millimetre>)> {
+    let inch = UNIFIED.iter().map(|row| (row.name, row.form.to_millimetres()));
+    inch.chain(METRIC.iter().map(|row| (row.name, row.form)))
+}
+
+/// How far two threads differ, the first less the second, in millimetres.
 #[derive(Clone, Copy, Debug)]
 pub struct Comparison {
     /// Difference of the outside diameters; what a caliper shows.
     pub major: Quantity<Millimetre>,
-    /// Difference of the pitches as a share of the metric one; what a thread gauge shows.
+    /// Difference of the pitches as a share of the second; what a thread gauge shows.
     pub pitch_share: Quantity<One>,
-    /// Difference of the pitch diameters; above zero the inch bolt does not enter the metric hole.
+    /// Difference of the pitch diameters; above zero the first one's bolt does not enter the second one's hole.
     pub pitch_diameter: Quantity<Millimetre>,
-    /// Turns until the flanks are a quarter of a metric pitch out of step; infinite for equal pitches.
+    /// Turns until the flanks are a quarter of the second pitch out of step; infinite for equal pitches.
     pub turns: Quantity<One>,
 }
 
 /// Compares basic sizes; tolerances and plating move the diameters by a tenth of a millimetre or so.
-pub fn compare(inch: &Form<Inch>, metric: &Form<Millimetre>) -> Comparison {
-    let inch = inch.to_millimetres();
+pub fn compare<A: Length, B: Length>(first: &Form<A>, second: &Form<B>) -> Comparison {
+    let (first, second) = (first.to_millimetres(), second.to_millimetres());
     Comparison {
-        major: inch.major - metric.major,
-        pitch_share: Quantity::new(inch.pitch / metric.pitch - 1.0),
-        pitch_diameter: inch.pitch_diameter() - metric.pitch_diameter(),
-        turns: turns_in_step(inch.pitch, metric.pitch),
+        major: first.major - second.major,
+        pitch_share: Quantity::new(first.pitch / second.pitch - 1.0),
+        pitch_diameter: first.pitch_diameter() - second.pitch_diameter(),
+        turns: turns_in_step(first.pitch, second.pitch),
     }
 }
 
@@ -101,23 +118,56 @@ fn turns_in_step(pitch: Quantity<Millimetre>, against: Quantity<Millimetre>) -> 
 #[cfg(test)]
 mod tests {
     use super::*;
+    use crate::calc::thread::table::{metric_thread, unified};
+    use crate::quantity::Inch;
     use proptest::prelude::*;
+
+    /// Pairs found together in the same unit, engine and vehicle.
+    const MET: [(&str, &str); 8] = [
+        ("5/16-18", "M8x1.25"),
+        ("3/8-16", "M10x1.5"),
+        ("1/4-20", "M6x1"),
+        ("1/4-28", "M6x1"),
+        ("7/16-14", "M12x1.75"),
+        ("1/2-13", "M12x1.75"),
+        ("1/2-20", "M12x1.25"),
+        ("5/16-24", "M8x1"),
+    ];
+
+    fn names(of: &str) -> Vec<&'static str> {
+        alike(of).iter().map(|alike| alike.name).collect()
+    }
 
     fn pair(inch: &str, metric: &str) -> (Form<Inch>, Form<Millimetre>) {
         (unified(inch).expect(inch).form, metric_thread(metric).expect(metric).form)
     }
 
     #[test]
-    fn every_pair_met_in_practice_is_found_by_its_sizes() {
-        let found: Vec<_> = near().map(|(inch, metric, _)| (inch.name, metric.name)).collect();
-        for pair in PAIRS {
-            assert!(found.contains(pair), "{pair:?} is not among {found:?}");
+    fn every_pair_met_in_practice_is_found_from_either_side() {
+        for (inch, metric) in MET {
+            assert!(names(inch).contains(&metric), "{metric} is not among {:?}", names(inch));
+            assert!(names(metric).contains(&inch), "{inch} is not among {:?}", names(metric));
         }
-        assert!(!found.contains(&("1/4-20", "M8x1.25")), "a hole it drops through is no look-alike");
-        assert!(!found.contains(&("10-24", "M5x0.8")), "a pitch a third coarser does not pass for the other");
-        for (inch, metric, comparison) in near() {
-            assert!(comparison.turns.value() > 0.8, "{} and {} do not start", inch.name, metric.name);
+        assert!(!names("1/4-20").contains(&"M8x1.25"), "a hole it drops through is no look-alike");
+        assert!(!names("10-24").contains(&"M5x0.8"), "a pitch a third coarser does not pass for the other");
+        assert!(names("no such thread").is_empty());
+    }
+
+    #[test]
+    fn what_goes_in_furthest_comes_first_and_what_goes_in_neither_way_last() {
+        for (name, _) in every() {
+            let turns: Vec<_> = alike(name).iter().map(|alike| alike.turns().map(Quantity::value)).collect();
+            assert!(
+                turns.is_sorted_by(|left, right| left.unwrap_or(-1.0) >= right.unwrap_or(-1.0)),
+                "{name}: {turns:?}"
+            );
+            assert!(!names(name).contains(&name), "{name} is no look-alike of itself");
         }
+        // 1.41 against 1.25 mm goes 1.9 turns, 1.06 one and a half, 1.00 one and a quarter.
+        assert_eq!(names("M8x1.25"), ["5/16-18", "5/16-24", "M8x1"]);
+        let first = alike("M12x1.25")[0];
+        assert_eq!((first.name, first.in_its_hole == first.its_bolt), ("1/2-20", false));
+        assert!(matches!(first.its_bolt, Entry::TooBig) && first.turns().is_some_and(|turns| turns.value() > 15.0));
     }
 
     #[test]
@@ -133,9 +183,6 @@ mod tests {
         assert!(matches!(try_in(&twelve, &half), Entry::Turns(turns) if turns.value() > 15.0));
         let (quarter, eight) = pair("1/4-20", "M8x1.25");
         assert_eq!(try_in(&quarter, &eight), Entry::DropsThrough);
-        let names: Vec<_> = of_inch("5/16-18").map(|(metric, _)| metric.name).collect();
-        assert_eq!(names, ["M8x1.25"]);
-        assert_eq!(of_inch("10-24").count(), 0);
     }
 
     #[test]

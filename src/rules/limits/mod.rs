@@ -115,12 +115,17 @@ impl fmt::Display for LimitUsed {
 impl LimitUsed {
     /// The number with its unit and its mark: `0.01 in (memory, medium)`.
     pub fn in_words(&self) -> String {
+        self.said_by(|number| self.limit.say(number))
+    }
+
+    /// The same with the numbers said another way.
+    pub fn said_by(&self, say: impl Fn(f64) -> String) -> String {
         let LimitDeclaration { default, mark, .. } = *self.limit.declaration();
-        let number = self.limit.say(self.value);
+        let number = say(self.value);
         if self.value == default {
             format!("{number} ({mark})")
         } else {
-            format!("{number} (set by this shop; {} as supplied: {mark})", self.limit.say(default))
+            format!("{number} (set by this shop; {} as supplied: {mark})", say(default))
         }
     }
 }
@@ -137,6 +142,20 @@ impl LimitId {
     /// A number as people read it, with the limit's unit.
     pub fn say(self, number: f64) -> String {
         format!("{number}{}", self.unit_after())
+    }
+
+    /// Is it a share, which beside a result is read in per cent?
+    pub const fn is_share(self) -> bool {
+        matches!(
+            self,
+            Self::critical_near
+                | Self::critical_at
+                | Self::speedometer_error
+                | Self::stall_off_label
+                | Self::fill_least
+                | Self::fill_most
+                | Self::torque_off
+        )
     }
 
     /// What an owner may set, `0.004 to 0.015 in`; none when it cannot be moved.

@@ -3,10 +3,10 @@
 use super::shared::ratio;
 use super::threads::{STRIPS, THREAD, Thread, own, size, thread};
 use crate::calc::thread::Form;
-use crate::calc::thread::engaged::{Gives, Metals, least_engagement, reserve, weakest};
+use crate::calc::thread::engaged::{Gives, Metals, least_engagement, reserve, torque_at_failure, weakest};
 use crate::calc::thread::tension::{
-    CLASSES, GRADES, Grade, PERMANENT, SCATTER, System, TORQUE_FACTORS, USED_AGAIN, clamp, clamp_band, find,
-    proof_load, torque,
+    CLASSES, GRADES, Grade, PERMANENT, SCATTER, System, TORQUE_FACTORS, USED_AGAIN, clamp, clamp_band,
+    factor_from_friction, find, proof_load, torque,
 };
 use crate::job::Word;
 use crate::quantity::{Inch, One, PoundFoot, Psi, Quantity, Unit};
@@ -43,6 +43,21 @@ pub(super) const SUMS: &[Sum] = &[
         what: "What a torque clamps with, how far that may be off, and its share of what the bolt bears.",
         inputs: &[THREAD, GRADE, STATE, TORQUE],
         work: clamps,
+        care: MANUAL,
+    },
+    Sum {
+        name: "torque-factor",
+        title: "Torque factor K from friction",
+        what: "The factor between torque and clamp load, from the friction in the thread and under the head, for threads of \
+               60°.",
+        inputs: &[
+            THREAD,
+            Input::ratio("in_thread", "Friction in the thread", (0.02, 0.5), "0.15")
+                .hint("0.10 to 0.20 for steel, less when oiled (memory, medium)."),
+            Input::ratio("under_head", "Friction under the head", (0.02, 0.5), "0.15")
+                .hint("Under whatever is turned, head or nut."),
+        ],
+        work: rubbed,
         care: MANUAL,
     },
     Sum {
@@ -189,6 +204,29 @@ fn clamps(given: &Given<'_>) -> Worked {
     }
 }
 
+fn rubbed(given: &Given<'_>) -> Worked {
+    let (in_thread, under_head) = (given.number::<One>("in_thread")?, given.number::<One>("under_head")?);
+    let (factor, mean, pitch) = match thread(given)? {
+        Thread::Inch(row) => {
+            let mean = (row.form.major + row.form.stress_root()) * 0.5;
+            (factor_from_friction(&row.form, in_thread, under_head), short(mean), short(row.form.pitch))
+        }
+        Thread::Metric(row) => {
+            let mean = (row.form.major + row.form.stress_root()) * 0.5;
+            (factor_from_friction(&row.form, in_thread, under_head), short(mean), short(row.form.pitch))
+        }
+    };
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Torque factor K",
+            factor.to_places(3),
+            "(dm / 2d) × (tan λ + f / cos 30°) / (1 - f tan λ / cos 30°) + 0.625 fc, tan λ = pitch / (π dm)",
+            format!("dm {mean}, pitch {pitch}, f {}, fc {}:", ratio(in_thread), ratio(under_head)),
+            "machine-design textbook, 9th ed., eq. 8-26; the head's mean diameter taken as 1.25 d",
+        ))
+        .remark("Friction is the part nobody knows: the same bolt turned twice differs by a tenth and more."))
+}
+
 /// What the two systems have to be told in their own units.
 struct Joint<U: System> {
     engaged: Quantity<U>,
@@ -222,6 +260,13 @@ fn gives(given: &Given<'_>) -> Worked {
                 "length at which both threads hold what the bolt holds",
                 format!("{} over half of {}", short(metals.bolt), short(metals.hole)),
                 source,
+            ))
+            .line(Line::new(
+                "Torque at which that happens",
+                torque_at_failure(form, joint.engaged, metals, factor).to_places(1),
+                "K × d × load at which it gives; no better than the scatter of K",
+                format!("{} × {} × {}", ratio(factor), short(form.major), weakest.at.to_whole()),
+                TEXTBOOK,
             ))
             .line(Line::new(
                 "Reserve over that torque",

@@ -1,11 +1,15 @@
 //! Clutch packs: where a lining works, what a pack holds, what it must hold, the steel that brings its clearance.
 
-use super::shared::{ENGINE_TORQUE, FIRST, REVERSE, SECOND, STALL_RATIO, ratio};
-use crate::calc::clutch::{
-    Pack, capacity, direct_load_on_brake, direct_need, mean_radius_new, mean_radius_worn, steel_needed,
+use super::shared::{
+    ENGINE_TORQUE, FIRST, FRICTION, PISTON, PLATES, PRESSURE, RADIUS, REVERSE, SECOND, SPRINGS, STALL_RATIO, pack,
+    ratio,
 };
+use crate::calc::clutch::{
+    capacity, direct_load_on_brake, direct_need, force_new, force_worn, mean_radius_new, mean_radius_worn,
+};
+use crate::calc::fit::each_steel;
 use crate::calc::gear_set::direct_share_on_brake;
-use crate::quantity::{Inch, One, PoundFoot, PoundForce, Psi, Quantity, SquareInch};
+use crate::quantity::{Inch, One, PoundFoot, Psi, Quantity};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
@@ -14,16 +18,29 @@ use crate::sums::outcome::{Line, Outcome, plain, short};
 pub(super) const TEARS: &str = "A pack that slips burns within seconds, and what it loses can lock the unit at speed. Areas and spring \
                      forces have to be measured on the parts that are fitted.";
 
+const OUTSIDE: Input = Input::number::<Inch>("outside", "Lining outside diameter", (1.0, 20.0), "5.5");
+const INSIDE: Input = Input::number::<Inch>("inside", "Lining inside diameter", (0.5, 19.0), "4.5");
+
 pub(super) const SUMS: &[Sum] = &[
     Sum {
         name: "lining-radius",
         title: "Working radius of a lining",
         what: "The mean radius at which a plate's lining works, run in and new.",
-        inputs: &[
-            Input::number::<Inch>("outside", "Lining outside diameter", (1.0, 20.0), "5.5"),
-            Input::number::<Inch>("inside", "Lining inside diameter", (0.5, 19.0), "4.5"),
-        ],
+        inputs: &[OUTSIDE, INSIDE],
         work: radius,
+        care: "",
+    },
+    Sum {
+        name: "lining-force",
+        title: "Force a lining bears",
+        what: "The force on a pack that brings its lining to a pressure, run in and new.",
+        inputs: &[
+            OUTSIDE,
+            INSIDE,
+            Input::number::<Psi>("pressure", "Pressure on the lining", (1.0, 3000.0), "300")
+                .hint("What its maker allows; wet paper to 400 psi (memory, medium)."),
+        ],
+        work: force,
         care: "",
     },
     Sum {
@@ -32,18 +49,12 @@ pub(super) const SUMS: &[Sum] = &[
         what: "The torque a pack holds with its plates, piston, pressure and springs; with a need given, how much is to \
                spare.",
         inputs: &[
-            Input::ratio("friction", "Friction of the lining", (0.03, 0.4), "0.13")
-                .hint("In fluid; 0.10 to 0.17 for paper (memory, high).")
-                .fact("direct.friction_mu"),
-            Input::count("plates", "Lined plates", (1, 12), "6").fact("direct.frictions"),
-            Input::number::<Psi>("pressure", "Line pressure at the pack", (5.0, 500.0), "150")
-                .fact("bench.line_stall_psi"),
-            Input::number::<SquareInch>("piston", "Piston area in use", (1.0, 60.0), "13.5")
-                .fact("direct.piston_area_in2"),
-            Input::number::<PoundForce>("springs", "Release spring force, applied", (0.0, 3000.0), "250")
-                .fact("direct.spring_lb"),
-            Input::number::<Inch>("radius", "Mean radius of the lining", (0.5, 10.0), "2.5")
-                .fact("direct.mean_radius_in"),
+            FRICTION,
+            PLATES,
+            PRESSURE,
+            PISTON,
+            SPRINGS,
+            RADIUS,
             Input::number::<PoundFoot>("need", "Torque it has to hold", (1.0, 10000.0), "450")
                 .hint("Before any margin. Leave it blank to see only what the pack holds.")
                 .optional(),
@@ -82,7 +93,8 @@ pub(super) const SUMS: &[Sum] = &[
     },
 ];
 
-fn radius(given: &Given<'_>) -> Worked {
+/// Outer and inner radius of the lining.
+fn ring(given: &Given<'_>) -> Result<(Quantity<Inch>, Quantity<Inch>), Amiss> {
     let (outside, inside) = (given.number::<Inch>("outside")?, given.number::<Inch>("inside")?);
     if inside >= outside {
         let message = format!(
@@ -92,7 +104,32 @@ fn radius(given: &Given<'_>) -> Worked {
         );
         return Amiss::clash("inside", message);
     }
-    let (outer, inner) = (outside * 0.5, inside * 0.5);
+    Ok((outside * 0.5, inside * 0.5))
+}
+
+fn force(given: &Given<'_>) -> Worked {
+    let (outer, inner) = ring(given)?;
+    let pressure = given.number::<Psi>("pressure")?;
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Run in",
+            force_worn(pressure, outer, inner).to_whole(),
+            "2π × pressure × inner radius × (outer radius - inner radius)",
+            format!("2π × {} × {1} × ({2} - {1})", short(pressure), short(inner), short(outer)),
+            "uniform wear, any machine-design text: the pressure is highest at the inner edge",
+        ))
+        .line(Line::new(
+            "New",
+            force_new(pressure, outer, inner).to_whole(),
+            "π × pressure × (outer radius² - inner radius²)",
+            format!("π × {} × ({}² - {}²)", short(pressure), short(outer), short(inner)),
+            "uniform pressure, any machine-design text",
+        ))
+        .remark("Every lining of a pack bears the same force: it does not divide by the plates."))
+}
+
+fn radius(given: &Given<'_>) -> Worked {
+    let (outer, inner) = ring(given)?;
     let worn = mean_radius_worn(outer, inner);
     Ok(Outcome::default()
         .line(
@@ -115,14 +152,7 @@ fn radius(given: &Given<'_>) -> Worked {
 }
 
 pub(super) fn holds(given: &Given<'_>) -> Worked {
-    let pack = Pack {
-        friction: given.number("friction")?,
-        plates: given.count("plates")?,
-        pressure: given.number("pressure")?,
-        piston: given.number("piston")?,
-        springs: given.number("springs")?,
-        mean_radius: given.number("radius")?,
-    };
+    let pack = pack(given)?;
     let holds = capacity(&pack);
     let mut outcome = Outcome::default().line(Line::new(
         "The pack holds",
@@ -206,7 +236,7 @@ fn steel(given: &Given<'_>) -> Worked {
     let (old, clearance, target) =
         (given.number::<Inch>("old")?, given.number::<Inch>("clearance")?, given.number::<Inch>("target")?);
     let changed = given.count("changed")?;
-    let new = steel_needed(old, clearance, target, changed);
+    let new = each_steel(old, clearance, target, changed);
     if new.value() <= 0.0 {
         let message =
             format!("Clearance wanted cannot be {}: the steels would have to be {}.", short(target), new.to_places(4));

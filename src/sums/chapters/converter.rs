@@ -1,6 +1,6 @@
 //! The converter: stall behind another engine, heat on the brake, spacer and pilot.
 
-use super::shared::ENGINE_TORQUE;
+use super::shared::{CONVERTER_FLUID, CONVERTER_METAL, ENGINE_TORQUE, RATED, STALL, brake_power_line};
 use crate::calc::converter::{
     GAP_AIMED, brake_power, off_the_label, pilot_engaged, spacer, stall_at, temperature_rise,
 };
@@ -9,14 +9,6 @@ use crate::rules::LimitId;
 use crate::sums::declaration::{Input, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, short};
-
-const STALL: Input = Input::number::<Rpm>("stall", "Stall on the label", (500.0, 9000.0), "3200")
-    .hint("The maker's figure.")
-    .fact("converter.stall_rpm");
-
-const RATED: Input = Input::number::<PoundFoot>("rated", "Torque it was given at", (20.0, 3000.0), "500")
-    .hint("The engine torque the maker's figure was measured behind.")
-    .fact("converter.rated_torque_lbft");
 
 /// The bench rule for every stall, quoted wherever one is planned.
 pub(super) const STALL_CARE: &str = "A stall test: wheels chocked, brakes on, nobody before or behind, five seconds at most, then \
@@ -40,8 +32,8 @@ pub(super) const SUMS: &[Sum] = &[
             Input::number::<Rpm>("held", "Stall speed", (500.0, 9000.0), "4098")
                 .hint("Behind this engine; the sum before this one gives it."),
             Input::number::<Second>("seconds", "Time held", (0.1, 60.0), "3").fact("trans_brake.hold_s"),
-            Input::number::<Kilogram>("fluid", "Fluid in the converter", (0.5, 30.0), "5").fact("converter.fluid_kg"),
-            Input::number::<Kilogram>("metal", "Steel of the converter", (1.0, 60.0), "12").fact("converter.metal_kg"),
+            CONVERTER_FLUID,
+            CONVERTER_METAL,
         ],
         work: heat,
         care: STALL_CARE,
@@ -103,13 +95,7 @@ fn heat(given: &Given<'_>) -> Worked {
             format!("{} × {} / (2.0 × {} + 0.46 × {})", power.to_places(0), short(seconds), short(fluid), short(metal)),
             "energy balance with nothing led away; heat of the fluid memory, high",
         ))
-        .line(Line::new(
-            "Power turned to heat",
-            power.to_places(0),
-            "torque × rpm / 7,043",
-            format!("{} × {} / 7,043", short(torque), short(held)),
-            "energy balance: all of it, since nothing moves",
-        ))
+        .line(brake_power_line(torque, held))
         .at_most("Warming in one hold", rise.value(), LimitId::brake_heat, given.limits()))
 }
 

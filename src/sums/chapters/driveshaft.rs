@@ -1,9 +1,11 @@
 //! The driveshaft: the speed at which it whips, the longest tube, the angles of its joints.
 
-use crate::calc::driveshaft::{critical_share, critical_speed, critical_speed_mass_at_midspan, longest_tube};
+use crate::calc::driveshaft::{
+    critical_share, critical_speed, critical_speed_mass_at_midspan, longest_tube, tube_constant,
+};
 use crate::calc::joint::{angle_limit, peak_acceleration, speed_range, unevenness};
 use crate::job::TubeMaterial;
-use crate::quantity::{Degree, Inch, Quantity, RadianPerSecondSquared, Rpm};
+use crate::quantity::{Degree, Inch, PoundPerCubicInch, Psi, Quantity, RadianPerSecondSquared, Rpm};
 use crate::rules::{LimitId, Limits};
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
@@ -42,6 +44,19 @@ pub(super) const SUMS: &[Sum] = &[
         what: "The longest a tube may be for a speed, at the share of its critical speed that the shop allows.",
         inputs: &[MATERIAL, OUTSIDE, WALL, HIGHEST],
         work: longest,
+        care: WHIPS,
+    },
+    Sum {
+        name: "tube-metal",
+        title: "Driveshaft: constant of another metal",
+        what: "The constant that goes into a tube's critical speed, from the stiffness and the weight of its metal.",
+        inputs: &[
+            Input::number::<Psi>("stiffness", "Young's modulus", (1e6, 1e8), "30000000")
+                .hint("Steel about 30,000,000, aluminum about 10,000,000 psi."),
+            Input::number::<PoundPerCubicInch>("weight", "Weight of a cubic inch", (0.02, 0.5), "0.283")
+                .hint("Steel 0.283, aluminum 0.098 lb."),
+        ],
+        work: metal_constant,
         care: WHIPS,
     },
     Sum {
@@ -138,6 +153,19 @@ fn longest(given: &Given<'_>) -> Worked {
         ))
         .remark(format!("The share goes in by the {}.", limits.used(LimitId::critical_near)))
         .remark(metal(material, limits)))
+}
+
+fn metal_constant(given: &Given<'_>) -> Worked {
+    let (stiffness, weight) = (given.number::<Psi>("stiffness")?, given.number::<PoundPerCubicInch>("weight")?);
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Constant",
+            plain((tube_constant(stiffness, weight).0 / 1e3).round() * 1e3),
+            "30π / 4 × √(modulus × 386.09 / weight), inches and rpm",
+            format!("30π / 4 × √({} × 386.09 / {})", short(stiffness), short(weight)),
+            "Euler-Bernoulli beam, pinned ends, mass spread along the tube",
+        ))
+        .remark("Only for a metal: a wound tube is not as stiff one way as the other, and its maker gives its speed."))
 }
 
 /// With the sign close behind the number, as people write it.

@@ -1,13 +1,14 @@
 //! What turning does to a pack, what its springs push, what every element of a build must hold, a one-way's wedge.
 
-use super::shared::{ENGINE_TORQUE, FIRST, REVERSE, SECOND, ratio};
-use crate::calc::clutch::Pack;
+use super::shared::{
+    ENGINE_TORQUE, FIRST, FRICTION, PISTON, PLATES, PRESSURE, RADIUS, REVERSE, SECOND, SPRINGS, pack, ratio,
+};
 use crate::calc::holding::{Demand, Need, holding, need, three_speed_duties};
 use crate::calc::piston::{FLUID, RotatingPiston, capacity_turning, head_force, self_apply_speed, spring_force};
 use crate::calc::power_flow::three_speed::{Fitted, Trains, name};
 use crate::calc::wedge::{Race, contact_pressure, friction_to_wedge, torque};
 use crate::job::{UseKind, Word};
-use crate::quantity::{Degree, Inch, One, PoundFoot, PoundForce, Psi, Quantity, Rpm, SquareInch};
+use crate::quantity::{Degree, Inch, One, PoundFoot, PoundForce, Quantity, Rpm};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
@@ -17,7 +18,7 @@ const OUTER: Input = Input::number::<Inch>("outer", "Piston outer seal, diameter
 const INNER: Input = Input::number::<Inch>("inner", "Piston inner seal, diameter", (0.0, 19.0), "4.0");
 const SURFACE: Input = Input::number::<Inch>("surface", "Where the fluid stands, diameter", (0.0, 19.0), "3.0")
     .hint("Where it is fed or runs off; no more than the inner seal for a full ring.");
-const SPRINGS: Input = Input::number::<PoundForce>("springs", "Release spring force, released", (0.0, 3000.0), "200");
+const RELEASED: Input = Input::number::<PoundForce>("springs", "Release spring force, released", (0.0, 3000.0), "200");
 
 const DRUM: &str = "A drum turned beyond what its maker allows bursts, and a pack that drags there burns. The drum maker's \
                     speed comes before any sum.";
@@ -30,7 +31,7 @@ pub(super) const SUMS: &[Sum] = &[
         title: "Fluid that turns with a drum",
         what: "The force of the turning fluid on a clutch piston, and the speed from which it holds a released clutch on \
                by itself.",
-        inputs: &[OUTER, INNER, SURFACE, Input::number::<Rpm>("rpm", "Drum speed", (0.0, 20000.0), "6000"), SPRINGS],
+        inputs: &[OUTER, INNER, SURFACE, Input::number::<Rpm>("rpm", "Drum speed", (0.0, 20000.0), "6000"), RELEASED],
         work: head,
         care: DRUM,
     },
@@ -39,16 +40,12 @@ pub(super) const SUMS: &[Sum] = &[
         title: "What a pack holds while its drum turns",
         what: "The torque a pack holds with the head of the turning fluid added to line pressure.",
         inputs: &[
-            Input::ratio("friction", "Friction of the lining", (0.03, 0.4), "0.13").fact("direct.friction_mu"),
-            Input::count("plates", "Lined plates", (1, 12), "6").fact("direct.frictions"),
-            Input::number::<Psi>("pressure", "Line pressure at the pack", (5.0, 500.0), "150")
-                .fact("bench.line_stall_psi"),
-            Input::number::<SquareInch>("piston", "Piston area in use", (1.0, 60.0), "13.5")
-                .fact("direct.piston_area_in2"),
-            Input::number::<PoundForce>("springs", "Release spring force, applied", (0.0, 3000.0), "250")
-                .fact("direct.spring_lb"),
-            Input::number::<Inch>("radius", "Mean radius of the lining", (0.5, 10.0), "2.5")
-                .fact("direct.mean_radius_in"),
+            FRICTION,
+            PLATES,
+            PRESSURE,
+            PISTON,
+            SPRINGS,
+            RADIUS,
             OUTER,
             INNER,
             SURFACE,
@@ -167,14 +164,7 @@ fn head(given: &Given<'_>) -> Worked {
 }
 
 fn turning(given: &Given<'_>) -> Worked {
-    let pack = Pack {
-        friction: given.number("friction")?,
-        plates: given.count("plates")?,
-        pressure: given.number("pressure")?,
-        piston: given.number("piston")?,
-        springs: given.number("springs")?,
-        mean_radius: given.number("radius")?,
-    };
+    let pack = pack(given)?;
     let (piston, speed) = (ring(given)?, given.number::<Rpm>("rpm")?);
     let head = head_force(&piston, FLUID, speed);
     let holds = capacity_turning(&pack, head);

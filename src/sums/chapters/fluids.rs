@@ -1,10 +1,17 @@
-//! Fluid: how it grows with heat, what that does to the level, what a pan holds.
+//! Fluid: how it grows and warms with heat, what that does to the level, what a pan holds.
 
-use crate::calc::fluid::{Part, growth, growth_by_rule, level_rise, pan_volume};
-use crate::quantity::{AtCelsius, CubicInch, Inch, KilogramPerCubicMetre, Quantity, Quart, SquareInch};
-use crate::sums::declaration::{Amiss, Input, Sum, Worked};
+use crate::calc::converter::heat::{fluid_rise, mass, oil_heat, specific_gravity};
+use crate::calc::fluid::{Part, density_at, growth, growth_by_rule, level_rise, pan_volume, volume_factor};
+use crate::quantity::{
+    AtCelsius, CubicInch, Inch, KilogramPerCubicMetre, Kilowatt, Quantity, Quart, Second, SquareInch,
+};
+use crate::sums::declaration::{Amiss, Input, Measure, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, plain, short};
+
+const DENSITY: Input = Input::number::<KilogramPerCubicMetre>("density", "Density at 15 °C", (800.0, 1160.0), "860")
+    .hint("From the fluid's data sheet; 840 to 870 is usual.");
+const INSIDE: Measure = Measure::of::<Inch>(0.05, 60.0);
 
 pub(super) const SUMS: &[Sum] = &[
     Sum {
@@ -15,8 +22,7 @@ pub(super) const SUMS: &[Sum] = &[
             Input::number::<Quart>("fluid", "Fluid in the unit", (0.5, 40.0), "11").fact("fluid.capacity_qt"),
             Input::temperature("cold", "Cold", (-20.0, 150.0), "70 F"),
             Input::temperature("hot", "Hot", (-20.0, 150.0), "190 F"),
-            Input::number::<KilogramPerCubicMetre>("density", "Density at 15 °C", (800.0, 1160.0), "860")
-                .hint("From the fluid's data sheet; 840 to 870 is usual."),
+            DENSITY,
             Input::number::<SquareInch>("surface", "Surface of the fluid in the pan", (10.0, 1000.0), "150")
                 .hint("Length × width at the level; blank to leave the level out.")
                 .optional(),
@@ -26,12 +32,29 @@ pub(super) const SUMS: &[Sum] = &[
                parking brake on and wheels chocked.",
     },
     Sum {
+        name: "oil-warming",
+        title: "Fluid: how fast it warms",
+        what: "The heat a fluid takes for a degree, and how far a power warms it in a time with nothing led away.",
+        inputs: &[
+            Input::number::<Quart>("fluid", "Fluid that is warmed", (0.5, 40.0), "10"),
+            Input::number::<KilogramPerCubicMetre>("density", "Density at 15 °C", (800.0, 960.0), "860")
+                .hint("From the fluid's data sheet; 840 to 870 is usual."),
+            Input::temperature("at", "Its temperature", (0.0, 150.0), "180 F"),
+            Input::number::<Kilowatt>("power", "Power turned to heat", (0.1, 2000.0), "100")
+                .hint("In kW; the sums on the trans brake give it."),
+            Input::number::<Second>("seconds", "For", (0.1, 3600.0), "5"),
+        ],
+        work: warms,
+        care: "Hot fluid burns the skin and, on an exhaust, the vehicle. The middle of it all is cooler than the fluid where the \
+               heat is made.",
+    },
+    Sum {
         name: "pan-volume",
         title: "What a pan holds",
         what: "The quarts in a pan up to a level, part by part.",
         inputs: &[
-            Input::numbers::<Inch>("parts", "Parts: length, width, depth", (0.05, 60.0), (3, 18), "14 10 2; 8 10 1")
-                .hint("Three inside sizes of each level part, parts with a semicolon between them."),
+            Input::rows("parts", "Parts: length, width, depth", &[INSIDE, INSIDE, INSIDE], (1, 6), "14 10 2; 8 10 1")
+                .hint("Three inside sizes of each level part, in inches, parts with a semicolon between them."),
             Input::number::<CubicInch>("taken", "What stands in it", (0.0, 2000.0), "12")
                 .hint("Filter and valve body below the level; blank for nothing.")
                 .optional(),
@@ -69,6 +92,13 @@ fn grows(given: &Given<'_>) -> Worked {
             format!("0.0007 × ({} - {})", short(hot), short(cold)),
             "looked up: a fluids engineer, quoted; the other is better above 60 °C",
         ));
+    outcome = outcome.line(Line::new(
+        "Density when hot",
+        density_at(density, hot).to_whole(),
+        "density at 15 °C × volume factor",
+        format!("{} × {}", short(density), plain(volume_factor(density, hot).value())),
+        "ASTM D1250-80, table 54D (looked up in a public code file; memory, high)",
+    ));
     if let Some(surface) = given.maybe::<SquareInch>("surface") {
         outcome = outcome.line(Line::new(
             "The level rises by",
@@ -81,14 +111,39 @@ fn grows(given: &Given<'_>) -> Worked {
     Ok(outcome)
 }
 
+fn warms(given: &Given<'_>) -> Worked {
+    let (fluid, density) = (given.number::<Quart>("fluid")?, given.number::<KilogramPerCubicMetre>("density")?);
+    let at = given.number::<AtCelsius>("at")?;
+    let (power, seconds) = (given.number::<Kilowatt>("power")?, given.number::<Second>("seconds")?);
+    let gravity = specific_gravity(density);
+    let (heat, mass) = (oil_heat(gravity, at), mass(fluid, density_at(density, at)));
+    Ok(Outcome::default()
+        .line(Line::new(
+            "It warms by",
+            fluid_rise(power, seconds, mass, heat).to_places(0),
+            "kW × s / (kg × heat for a degree)",
+            format!("{} × {} / ({} × {})", short(power), short(seconds), mass.to_places(2), heat.to_places(2)),
+            "energy balance with nothing led away, and the fluid alone",
+        ))
+        .line(Line::new(
+            "Heat it takes for a degree",
+            heat.to_places(2),
+            "4.1868 × (0.388 + 0.00045 × °F) / √specific gravity",
+            format!("4.1868 × (0.388 + 0.00045 × {:.0}) / √{:.3}", at.value() * 1.8 + 32.0, gravity.value()),
+            "NBS miscellaneous publication 97 (looked up in a second text); 1 to 3 % under the printed figures for engine oil",
+        ))
+        .line(Line::new(
+            "It weighs",
+            mass.to_places(2),
+            "quarts × 0.946353 × density at that temperature / 1,000",
+            format!("{} × 0.946353 × {} / 1,000", short(fluid), density_at(density, at).to_whole()),
+            "definition of the quart; density by ASTM D1250-80",
+        )))
+}
+
 fn holds(given: &Given<'_>) -> Worked {
-    let sizes = given.numbers::<Inch>("parts")?;
-    if !sizes.len().is_multiple_of(3) {
-        let message = format!("Parts: length, width, depth cannot be {} numbers: each part has three.", sizes.len());
-        return Amiss::clash("parts", message);
-    }
-    let part = |sizes: &[Quantity<Inch>]| Part { length: sizes[0], width: sizes[1], depth: sizes[2] };
-    let parts: Vec<Part> = sizes.chunks_exact(3).map(part).collect();
+    let sizes = given.triples::<Inch>("parts")?;
+    let parts: Vec<Part> = sizes.iter().map(|&[length, width, depth]| Part { length, width, depth }).collect();
     let taken = given.maybe::<CubicInch>("taken").unwrap_or(Quantity::new(0.0));
     let volume = pan_volume(&parts, taken);
     if volume.value() <= 0.0 {

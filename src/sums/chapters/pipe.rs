@@ -1,7 +1,7 @@
 //! Pipe threads and tube fittings.
 
 use crate::calc::pipe::port::{Fitting, Seat, Trap, find, traps};
-use crate::calc::pipe::{STRAIGHT_SIZES, TAPER_SIZES, taper_size};
+use crate::calc::pipe::{COUPLING, STRAIGHT_SIZES, TAPER_SIZES, half_angle, taper_size};
 use crate::job::Word;
 use crate::quantity::Quantity;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
@@ -108,6 +108,21 @@ fn taper(given: &Given<'_>) -> Worked {
             "small end + L1 / 16",
             format!("{} + {by_hand} / 16", small.to_places(5)),
             STANDARD,
+        ))
+        .line(Line::new(
+            "Pitch diameter where the good thread ends",
+            size.pitch_diameter_effective().to_places(5),
+            "small end + good thread / 16",
+            format!("{} + {} / 16", small.to_places(5), size.effective_length().to_places(4)),
+            STANDARD,
+        ))
+        .line(Line::new("Runs out over", size.vanish().to_places(4), "3.47 / n", format!("3.47 / {n}"), STANDARD))
+        .line(Line::new(
+            "Taper, angle to the axis",
+            format!("{:.2}°", half_angle().value()),
+            "atan(1/32): one in sixteen on the diameter",
+            "atan(1/32)",
+            STANDARD,
         )))
 }
 
@@ -128,6 +143,8 @@ fn bind(given: &Given<'_>) -> Worked {
     Ok(Outcome::default()
         .line(line("Binds in the tightest port", straight.female_pitch.least))
         .line(line("Binds in the loosest port", straight.female_pitch.most))
+        .lines((COUPLING.name == name).then(|| line("Binds in the tightest coupling", COUPLING.pitch.least)))
+        .lines((COUPLING.name == name).then(|| line("Binds in the loosest coupling", COUPLING.pitch.most)))
         .remark("There it feels tight and does not seal. A straight port takes a straight fitting with its washer."))
 }
 

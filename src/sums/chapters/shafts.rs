@@ -1,7 +1,7 @@
 //! Shafts and splines: stress, torque and power, which spline it is, what its teeth bear.
 
 use super::shared::ratio;
-use crate::calc::shaft::{power, stress, torque_at, torque_from_power};
+use crate::calc::shaft::{power, stress, stress_metric, torque_at, torque_from_power};
 use crate::calc::spline::{PITCHES, Service, Spline, nearest, tooth_shear};
 use crate::job::Word;
 use crate::quantity::{Horsepower, Inch, One, PoundFoot, Psi, Quantity, Rpm};
@@ -129,13 +129,22 @@ fn section(given: &Given<'_>) -> Result<(Quantity<Inch>, Quantity<Inch>), Amiss>
 fn stressed(given: &Given<'_>) -> Worked {
     let torque = given.number::<PoundFoot>("torque")?;
     let (outside, bore) = section(given)?;
-    Ok(Outcome::default().line(Line::new(
-        "Shear stress at the surface",
-        stress(torque, outside, bore).to_whole(),
-        "16 × 12 × T × D / (π (D⁴ - d⁴))",
-        format!("16 × 12 × {0} × {1} / (π ({1}⁴ - {2}⁴))", short(torque), short(outside), short(bore)),
-        TORSION,
-    )))
+    let (newtons, wide, hollow) = (torque.to_newton_metres(), outside.to_millimetres(), bore.to_millimetres());
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Shear stress at the surface",
+            stress(torque, outside, bore).to_whole(),
+            "16 × 12 × T × D / (π (D⁴ - d⁴))",
+            format!("16 × 12 × {0} × {1} / (π ({1}⁴ - {2}⁴))", short(torque), short(outside), short(bore)),
+            TORSION,
+        ))
+        .line(Line::new(
+            "The same on a metric sheet",
+            stress_metric(newtons, wide, hollow).to_places(1),
+            "16 × 1,000 × T × D / (π (D⁴ - d⁴)), N·m and mm",
+            format!("16 × 1,000 × {0} × {1} / (π ({1}⁴ - {2}⁴))", short(newtons), short(wide), short(hollow)),
+            TORSION,
+        )))
 }
 
 fn bears(given: &Given<'_>) -> Worked {
@@ -163,13 +172,22 @@ fn powered(given: &Given<'_>) -> Worked {
 
 fn torqued(given: &Given<'_>) -> Worked {
     let (power, speed) = (given.number::<Horsepower>("power")?, given.number::<Rpm>("rpm")?);
-    Ok(Outcome::default().line(Line::new(
-        "Torque",
-        torque_from_power(power, speed).to_places(1),
-        "hp × 33,000 / (2π rpm), that is 5,252 × hp / rpm",
-        format!("{} × 33,000 / (2π × {})", short(power), short(speed)),
-        "definition of the horsepower",
-    )))
+    let torque = torque_from_power(power, speed);
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Torque",
+            torque.to_places(1),
+            "hp × 33,000 / (2π rpm), that is 5,252 × hp / rpm",
+            format!("{} × 33,000 / (2π × {})", short(power), short(speed)),
+            "definition of the horsepower",
+        ))
+        .line(Line::new(
+            "The same on a metric sheet",
+            torque.to_newton_metres().to_places(1),
+            "lb-ft × 1.3558",
+            format!("{} × 1.3558", torque.to_places(1)),
+            "definition",
+        )))
 }
 
 fn which(given: &Given<'_>) -> Worked {
@@ -197,6 +215,15 @@ fn which(given: &Given<'_>) -> Worked {
         .line(size("Outside diameter of that spline", spline.shaft_major(), "(N + 1) / P", " + 1"))
         .line(size("Pitch diameter", spline.pitch_diameter(), "N / P", ""))
         .line(size("Bore of its hub", spline.hub_minor(), "(N - 1) / P", " - 1"))
+        .line(size("Root of its hub, flat roots", spline.hub_major_flat(), "(N + 1.35) / P, side fit", " + 1.35"))
+        .line(size("Root of its hub, rounded roots", spline.hub_major_fillet(), "(N + 1.8) / P, side fit", " + 1.8"))
+        .line(Line::new(
+            "Base circle",
+            spline.base_diameter().to_places(4),
+            "N / P × cos 30°",
+            format!("{} / {} × cos 30°", spline.teeth, spline.pitch),
+            SERIES,
+        ))
         .remark(
             "A near match is not yet the right one: worn tips read small, and some splines are outside this series. Try \
              the yoke on by hand.",

@@ -2,7 +2,8 @@
 
 use super::shared::{AXLE, TIRE, ratio, signed_percent, tire_remark, tire_said};
 use crate::calc::speedometer::{
-    Pair, best_driven, best_pairs, correction_ratio, error, exact_driven_teeth, pulse_rate, shown,
+    Pair, best_driven, best_pairs, cable_turns, correction_ratio, error, exact_driven_teeth, pulse_rate,
+    pulses_per_kilometre, shown,
 };
 use crate::calc::tire::turns_per_mile_shop;
 use crate::quantity::{MilePerHour, One, Quantity};
@@ -155,7 +156,8 @@ fn pairs(given: &Given<'_>) -> Worked {
 
 fn off(given: &Given<'_>) -> Worked {
     let (exact, line, remarks) = exact(given)?;
-    let driven = given.count("driven")?;
+    let (drive, driven) = (given.count("drive")?, given.count("driven")?);
+    let (axle, tire) = (given.number::<One>("axle")?, given.tire("tire")?);
     let off = error(exact, driven);
     let correction = correction_ratio(exact, driven);
     Ok(Outcome::default()
@@ -168,6 +170,13 @@ fn off(given: &Given<'_>) -> Worked {
             "fitted teeth / exact teeth, cable turns out for each turn in",
             format!("{driven} / {}", exact.to_places(3)),
             "exact",
+        ))
+        .line(Line::new(
+            "Turns of the cable in a mile",
+            cable_turns(drive, driven, axle, tire.diameter).to_whole(),
+            "20,168 / tire × axle × drive teeth / driven teeth; a cable speedometer is made for 1,000",
+            format!("20,168 / {} × {} × {drive} / {driven}", tire_said(tire), ratio(axle)),
+            "gear arithmetic; 1,000 cable turns a mile looked up",
         ))
         .at_most("The error either way", off.abs().value(), LimitId::speedometer_error, given.limits())
         .remarks(remarks))
@@ -196,11 +205,19 @@ fn at_60_line(off: Quantity<One>) -> Line {
 
 fn pulses(given: &Given<'_>) -> Worked {
     let (a_mile, road) = (given.number::<One>("a_mile")?, given.number::<MilePerHour>("road")?);
-    Ok(Outcome::default().line(Line::new(
-        "Pulses",
-        pulse_rate(a_mile.value(), road).to_places(1),
-        "pulses in a mile × mph / 3,600",
-        format!("{} × {} / 3,600", ratio(a_mile), short(road)),
-        "definition; 4,000 a mile looked up in vehicle makers' manuals",
-    )))
+    Ok(Outcome::default()
+        .line(Line::new(
+            "Pulses",
+            pulse_rate(a_mile.value(), road).to_places(1),
+            "pulses in a mile × mph / 3,600",
+            format!("{} × {} / 3,600", ratio(a_mile), short(road)),
+            "definition; 4,000 a mile looked up in vehicle makers' manuals",
+        ))
+        .line(Line::new(
+            "Pulses in a kilometer",
+            Quantity::<One>::new(pulses_per_kilometre(a_mile.value())).to_places(1),
+            "pulses in a mile / 1.609344",
+            format!("{} / 1.609344", ratio(a_mile)),
+            "definition of the mile",
+        )))
 }

@@ -1,7 +1,7 @@
 //! The converter behind a real engine: stall by its torque curve, capacity factor, efficiency, time on the brake.
 
 use super::converter::STALL_CARE;
-use super::shared::{ENGINE_TORQUE, ratio};
+use super::shared::{CONVERTER_FLUID, CONVERTER_METAL, ENGINE_TORQUE, RATED, STALL, brake_power_line, ratio};
 use crate::calc::converter::heat::time_to;
 use crate::calc::converter::stall::{Meeting, Stall, stall};
 use crate::calc::converter::table::Row;
@@ -21,14 +21,12 @@ pub(super) const SUMS: &[Sum] = &[
         what: "Where the engine's torque curve meets what the held converter takes: the stall to expect behind this very \
                engine.",
         inputs: &[
-            Input::number::<Rpm>("stall", "Stall on the label", (500.0, 9000.0), "3200").fact("converter.stall_rpm"),
-            Input::number::<PoundFoot>("rated", "Torque it was given at", (20.0, 3000.0), "500")
-                .hint("The engine torque the maker's figure was measured behind.")
-                .fact("converter.rated_torque_lbft"),
-            Input::pairs(
+            STALL,
+            RATED,
+            Input::rows(
                 "curve",
                 "Torque curve",
-                (Measure::of::<Rpm>(100.0, 15000.0), Measure::of::<PoundFoot>(1.0, 5000.0)),
+                &[Measure::of::<Rpm>(100.0, 15000.0), Measure::of::<PoundFoot>(1.0, 5000.0)],
                 (2, 30),
                 "2000 400; 3000 470; 4000 520; 5000 540; 6000 500",
             )
@@ -69,8 +67,8 @@ pub(super) const SUMS: &[Sum] = &[
         inputs: &[
             ENGINE_TORQUE,
             Input::number::<Rpm>("held", "Stall speed", (500.0, 9000.0), "4098"),
-            Input::number::<Kilogram>("fluid", "Fluid in the converter", (0.5, 30.0), "5").fact("converter.fluid_kg"),
-            Input::number::<Kilogram>("metal", "Steel of the converter", (1.0, 60.0), "12").fact("converter.metal_kg"),
+            CONVERTER_FLUID,
+            CONVERTER_METAL,
             Input::temperature("from", "Temperature before", (-20.0, 150.0), "180 F"),
             Input::temperature("limit", "Warmest allowed", (0.0, 200.0), "275 F"),
         ],
@@ -204,13 +202,7 @@ fn hold(given: &Given<'_>) -> Worked {
             ),
             "energy balance with nothing led away; heat of the fluid memory, high",
         ))
-        .line(Line::new(
-            "Power turned to heat",
-            power.to_places(0),
-            "torque × rpm / 7,043",
-            format!("{} × {} / 7,043", short(torque), short(held)),
-            "energy balance: all of it, since nothing moves",
-        ));
+        .line(brake_power_line(torque, held));
     let warm = (limit <= from).then(|| "It is that warm already: no hold at all.".to_owned());
     Ok(outcome.remarks(warm).remark("The fluid at the stator gets hotter than the middle of it all: stay well under."))
 }

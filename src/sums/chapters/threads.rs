@@ -1,9 +1,10 @@
-//! Screw threads: sizes and drills, percent of thread, engagement, look-alikes, holes for inserts.
+//! Screw threads: sizes and drills, percent of thread, engagement, holes for inserts.
 
 use crate::calc::thread::Form;
-use crate::calc::thread::insert::{HOLES, coil_major, coil_minor, coil_pitch_diameter};
-use crate::calc::thread::look_alike::{Entry, compare, try_in};
-use crate::calc::thread::table::{METRIC, Standard, UNIFIED, metric_thread, unified};
+use crate::calc::thread::insert::{
+    HOLES, METRIC_COILS, SOLID_SET_DOWN, coil_drill_window, coil_major, coil_minor, coil_pitch_diameter,
+};
+use crate::calc::thread::table::{Drill, METRIC, Standard, UNIFIED, metric_thread, unified};
 use crate::job::Word;
 use crate::quantity::{Inch, Length, Millimetre, Quantity};
 use crate::rules::LimitId;
@@ -14,7 +15,7 @@ use crate::sums::outcome::{Line, Outcome, short};
 pub(super) const THREAD: Input =
     Input::choice("thread", "Thread", || words(inch_names().chain(metric_names())), "3/8-16");
 
-const STANDARD: &str = "standard: ASME B1.1 for inch threads, ISO 724 and ISO 898-1 for metric";
+pub(super) const STANDARD: &str = "standard: ASME B1.1 for inch threads, ISO 724 and ISO 898-1 for metric";
 
 pub(super) const STRIPS: &str = "A thread that strips lets go all at once. In a case the hole gives first: torque by the unit's manual, \
                       never by feel.";
@@ -52,17 +53,6 @@ pub(super) const SUMS: &[Sum] = &[
         care: STRIPS,
     },
     Sum {
-        name: "look-alikes",
-        title: "Threads that look alike",
-        what: "What happens when an inch bolt is started in a metric hole, or the other way about.",
-        inputs: &[
-            Input::choice("inch", "Inch thread", || words(inch_names()), "3/8-16"),
-            Input::choice("metric", "Metric thread", || words(metric_names()), "M10x1.5"),
-        ],
-        work: alike,
-        care: STRIPS,
-    },
-    Sum {
         name: "coil-insert",
         title: "Hole for a coil insert",
         what: "The hole a coil of wire needs. A solid insert needs quite another one.",
@@ -84,7 +74,7 @@ pub(super) fn inch_names() -> impl Iterator<Item = &'static str> {
     UNIFIED.iter().map(|row| row.name)
 }
 
-fn metric_names() -> impl Iterator<Item = &'static str> {
+pub(super) fn metric_names() -> impl Iterator<Item = &'static str> {
     METRIC.iter().map(|row| row.name)
 }
 
@@ -129,7 +119,7 @@ fn with_sizes<U: Length>(row: &Standard<U>, bolt_minor: Quantity<U>, area: Strin
     } else {
         ("d - 1.190786 P", "1.190786", "π/4 × (d - 0.974279 P)²", "0.974279")
     };
-    let drill = |label: &str, drill: &crate::calc::thread::table::Drill<U>, formula: &'static str| {
+    let drill = |label: &str, drill: &Drill<U>, formula: &'static str| {
         let percent = form.percent_thread(drill.diameter).to_percent(0);
         Line::new(
             label,
@@ -178,6 +168,13 @@ fn percent(given: &Given<'_>) -> Worked {
                 format!("({} - {}) / (1.299038 × {})", short(form.major), size(drill), short(form.pitch)),
                 "looked up in fastener handbooks",
             ))
+            .line(Line::new(
+                "Counted on the height that touches",
+                form.percent_contact(drill).to_percent(1),
+                "(d - drill) / (1.082532 P), as metric charts count",
+                format!("({} - {}) / (1.082532 × {})", short(form.major), size(drill), short(form.pitch)),
+                "derived: ISO 724 height of contact",
+            ))
             .remark(
                 "65 to 80 % is usual in aluminum and mild steel, 45 to 60 % in hard metal. Counted on the true height of \
                  contact the same drills read 87 to 92 %: never compare the two.",
@@ -213,56 +210,31 @@ fn engagement(given: &Given<'_>) -> Worked {
         .remark("The job keeps this number for its mount bolts only."))
 }
 
-fn alike(given: &Given<'_>) -> Worked {
-    let (inch, metric) = (unified(given.word("inch")?), metric_thread(given.word("metric")?));
-    let (Some(inch), Some(metric)) = (inch, metric) else { return Err(Amiss::Absent("inch")) };
-    let apart = compare(&inch.form, &metric.form);
-    let told = |entry: Entry| match entry {
-        Entry::TooBig => "does not enter but by force".to_owned(),
-        Entry::Turns(turns) if turns.value().is_finite() => {
-            format!("starts, then binds or strips after about {} turns", turns.to_places(1))
-        }
-        Entry::Turns(_) => "starts, and the pitch is the same: it does not bind by pitch".to_owned(),
-        Entry::DropsThrough => "drops through without touching a thread".to_owned(),
-    };
-    let basic = "computed from basic sizes; tolerances and plating move it by a tenth of a millimeter";
-    Ok(Outcome::default()
-        .line(Line::new(
-            format!("{} bolt in an {} hole", inch.name, metric.name),
-            told(try_in(&inch.form, &metric.form)),
-            "pitch diameters compared; turns until the flanks are a quarter of the hole's pitch out of step",
-            format!("{} in {}", inch.name, metric.name),
-            basic,
-        ))
-        .line(Line::new(
-            format!("{} bolt in a {} hole", metric.name, inch.name),
-            told(try_in(&metric.form, &inch.form)),
-            "the same the other way about",
-            format!("{} in {}", metric.name, inch.name),
-            basic,
-        ))
-        .line(Line::new(
-            "Outside diameters apart",
-            apart.major.to_places(2),
-            "inch - metric; what a caliper shows",
-            format!("{} - {}", size(inch.form.to_millimetres().major), size(metric.form.major)),
-            STANDARD,
-        ))
-        .line(Line::new(
-            "Pitches apart",
-            apart.pitch_share.to_percent(1),
-            "inch pitch / metric pitch - 1; what a thread gauge shows",
-            format!("{} / {} - 1", size(inch.form.to_millimetres().pitch), size(metric.form.pitch)),
-            STANDARD,
-        )))
-}
-
 fn coil(given: &Given<'_>) -> Worked {
-    fn of<U: Length>(row: &Standard<U>) -> Outcome {
+    fn of<U: Length>(row: &Standard<U>, drill: Option<&Drill<U>>, source: &'static str) -> Outcome {
         let form = &row.form;
         let (d, p) = (short(form.major), short(form.pitch));
+        let (least, most) = coil_drill_window(form);
+        let drill = drill.map(|drill| {
+            Line::new(
+                "Drill for the coil's tap",
+                format!("{} ({})", drill.name, size(drill.diameter)),
+                "from the table of insert drills",
+                format!("drill for {}", row.name),
+                source,
+            )
+        });
+        let window = Line::new(
+            "Any drill from",
+            format!("{} to {}", size(least), size(most)),
+            "smallest bore to 0.015 in above it",
+            format!("{} + 0.015 in:", size(least)),
+            "common practice; the drills in use lie within it",
+        );
         let deduced = "deduced from the tap limits of ASME B94.9 (looked up); standard: ASME B18.29.1";
         Outcome::default()
+            .lines(drill)
+            .line(window)
             .line(Line::new(
                 "Smallest bore",
                 size(coil_minor(form)),
@@ -287,19 +259,13 @@ fn coil(given: &Given<'_>) -> Worked {
     }
     Ok(match thread(given)? {
         Thread::Inch(row) => {
-            let outcome = of(row);
-            match HOLES.iter().find(|hole| hole.thread == row.name) {
-                Some(hole) => outcome.line(Line::new(
-                    "Drill for the coil's tap",
-                    format!("{} ({})", hole.coil_drill.name, size(hole.coil_drill.diameter)),
-                    "from the table of insert drills",
-                    format!("drill for {}", row.name),
-                    "1/4-20 looked up, the rest memory, high; the insert maker's chart comes first",
-                )),
-                None => outcome,
-            }
+            let drill = HOLES.iter().find(|hole| hole.thread == row.name).map(|hole| &hole.coil_drill);
+            of(row, drill, "1/4-20 looked up, the rest memory, high; the insert maker's chart comes first")
         }
-        Thread::Metric(row) => of(row),
+        Thread::Metric(row) => {
+            let drill = METRIC_COILS.iter().find(|coil| coil.thread == row.name).map(|coil| &coil.drill);
+            of(row, drill, "memory, high; the insert maker's chart comes first")
+        }
     })
 }
 
@@ -315,5 +281,12 @@ fn solid(given: &Given<'_>) -> Worked {
             format!("drill for {name}"),
             source,
         ))
-        .line(Line::new("Tap", hole.solid_tap, "from the table of insert taps", format!("tap for {name}"), source)))
+        .line(Line::new("Tap", hole.solid_tap, "from the table of insert taps", format!("tap for {name}"), source))
+        .line(Line::new(
+            "Set below the face",
+            format!("{} to {}", SOLID_SET_DOWN.0.to_places(3), SOLID_SET_DOWN.1.to_places(3)),
+            "the insert's end below the face of the case",
+            format!("set-down for {name}:"),
+            source,
+        )))
 }

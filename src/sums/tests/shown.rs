@@ -9,6 +9,17 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("cruise", "Engine speed", "2,859 rpm", "65 × 3.73 × 336.13 / 28.5, by hand"),
     ("driven-gear", "Driven gear to fit", "21 teeth", "shop handbook: fit 21"),
     ("speedometer-error", "Shown at a true 60 mph", "66.7 mph", "shop handbook"),
+    ("speedometer-error", "Turns of the cable in a mile", "1,111 turns/mile", "1,000 × 21.117 / 19, by hand"),
+    ("speedometer-rules", "The dial shows", "63.6 mph", "60 × 1.06, by hand"),
+    ("speedometer-rules", "Buses and trucks, may show at 50 mph", "45.0 mph to 55.0 mph", "49 CFR 393.82"),
+    (
+        "speedometer-rules",
+        "New vehicles in many countries, may show at 60 mph",
+        "60.0 mph to 68.5 mph",
+        "66 mph and 4 km/h, by hand",
+    ),
+    ("speedometer-rules", "Voluntary standard, may show at 60 mph", "59.4 mph to 62.4 mph", "SAE J2976, abstract"),
+    ("pulses", "Pulses in a kilometer", "2485.5", "4,000 / 1.609344"),
     ("pulses", "Pulses", "66.7 Hz", "vehicle makers' manuals: 4,000 a mile"),
     ("ratios-agree", "First gear by the other two", "2.478", "1.48 + 0.48 × 2.08, by hand"),
     ("reactions", "Rear band in reverse", "1,725 lb-ft", "3.08 × 560, by hand"),
@@ -26,6 +37,8 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("planetary-teeth", "Ratio of ring to sun", "2.0667", "62 / 30, by hand"),
     ("planetary-teeth", "With 4 pinions it", "goes together, evenly spaced", "92 / 4 = 23, by hand"),
     ("lining-radius", "Run in", "2.500 in", "(2.75 + 2.25) / 2, by hand"),
+    ("lining-force", "Run in", "2,121 lbf", "2π × 300 × 2.25 × 0.5, by hand"),
+    ("lining-force", "New", "2,356 lbf", "π × 300 × (2.75² - 2.25²), by hand"),
     ("clutch-capacity", "The pack holds", "577 lb-ft", "shop handbook"),
     ("drum-head", "Force of the turning fluid", "1,024 lbf", "π/2 × 7.77e-5 × 628.3² × (65 / 2 - 2.25 × 5), by hand"),
     ("pack-turning", "The pack holds", "910 lb-ft", "577 of the handbook and 1,024 × 0.325 more"),
@@ -38,6 +51,16 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("intermediate-holds", "The pack holds", "542 lb-ft", "the same sizes, by hand"),
     ("direct-holds-in-reverse", "The pack holds", "542 lb-ft", "the same sizes, by hand"),
     ("low-one-way-holds", "They carry", "612 lb-ft", "12 × 4,000 × 2.5 × 0.06116 / 12, by hand"),
+    ("band-capacity", "Force on the band's end", "3,570 lbf", "(1,250 - 60) × 3, by hand"),
+    (
+        "band-capacity",
+        "Holds, drum dragging it to its anchor",
+        "963 lb-ft",
+        "3,570 × (e^0.69115 - 1) × 3.25 / 12, by hand",
+    ),
+    ("band-capacity", "Holds, drum dragging it away", "482 lb-ft", "963 / e^0.69115, by hand"),
+    ("band-capacity", "Margin, drum dragging it away", "0.64", "482 / 750, by hand"),
+    ("band-capacity", "Highest pressure on the lining", "1,096 psi", "3,570 × 1.996 / 6.5, by hand"),
     ("direct-need", "Need, margin included", "761 lb-ft", "shop handbook"),
     ("pack-steel", "New steel", "0.1100 in", "shop handbook: +0.020 each"),
     ("one-way-load", "Torque on the outer race", "591 lb-ft", "0.48 × 560 × 1.10 × 2.0, by hand"),
@@ -47,12 +70,23 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("converter-spacer", "Pilot left in the crank", "0.286 in", "shop handbook"),
     ("driveshaft-critical", "Critical speed", "5,468 rpm", "shop handbook"),
     ("driveshaft-longest", "Longest, joint center to joint center", "47.7 in", "60 × root of (5,468 × 0.75 / 6,500)"),
+    ("tube-metal", "Constant", "4,767,000", "30π / 4 × root of (30e6 × 386.09 / 0.283)"),
     ("joint-angles", "Front and rear apart", "0.50°", "by hand"),
     ("thread-sizes", "Bore of the nut", "0.3073 in", "ASME B1.1: 3/8-16"),
     ("percent-thread", "Percent of thread", "77.0 %", "drill chart: 5/16 for 3/8-16 leaves 77 %"),
     ("thread-engagement", "Engaged", "1.49 diameters", "0.56 / 0.375, by hand"),
+    ("percent-thread", "Counted on the height that touches", "92.4 %", "0.0625 × 16 / 1.082532, by hand"),
+    (
+        "mistaken-for",
+        "Goes in furthest",
+        "3/8-16 bolt in a hole of M10x1.5, about 4.3 turns",
+        "0.375 / (1.5875 - 1.5), by hand",
+    ),
     ("look-alikes", "Outside diameters apart", "-0.48 mm", "9.525 - 10 = -0.475, by hand"),
     ("coil-insert", "Smallest bore", "0.3818 in", "table of coil-insert holes"),
+    ("coil-insert", "Drill for the coil's tap", "25/64 (0.3906 in)", "shop handbook"),
+    ("coil-insert", "Any drill from", "0.3818 in to 0.3968 in", "0.375 + 0.108253 / 16, and 0.015 more"),
+    ("solid-insert", "Set below the face", "0.010 in to 0.030 in", "TM 9-2520-215-34"),
     ("solid-insert", "Tap", "9/16-12", "TM 9-2520-215-34"),
     ("front-washer", "Washer to fit", "0.0950 in", "shop handbook: take 0.095"),
     ("front-washer", "Play it will leave", "0.0090 in", "shop handbook: result 0.009"),
@@ -71,6 +105,12 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("gear-pairs", "Best pair", "drive 8, driven 21, error +0.6 %", "8 × 2.6396 = 21.117 / 21, by hand"),
     ("stall-by-curve", "Stall here", "3,123 rpm", "143.1 × root of 476.2, which the curve has there"),
     ("capacity-factor", "Capacity factor K", "143.1", "3,200 / root of 500"),
+    ("converter-table", "Best efficiency", "94.2 % at speed ratio 0.94", "0.94 × 1.002, by hand"),
+    ("converter-table", "Couples from speed ratio", "0.899", "0.8 + 0.1 × 96 / 97, by hand"),
+    ("converter-table", "Takes at stall, at 1,000 rpm", "52.9 lb-ft", "(1,000 / 137.5)², by hand"),
+    ("converter-table", "K at 0.7", "154.2", "half way from 145.3 to 163.0"),
+    ("converter-table", "Torque ratio at 0.7", "1.253", "half way from 1.409 to 1.096: 1.2525"),
+    ("converter-table", "Efficiency at 0.7", "87.7 %", "0.7 × 1.2525, by hand"),
     ("converter-efficiency", "Efficiency", "92.0 %", "0.8 × 1.15"),
     ("brake-time", "Held at most", "2.5 s", "52.8 × 15.52 / 326, by hand"),
     ("slip-yoke", "Least spline engaged", "2.400 in", "3.0 - 0.6, by hand"),
@@ -80,6 +120,11 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("power-of-torque", "Power", "500.0 hp", "torque and power are one number at 5,252 rpm"),
     ("torque-of-power", "Torque", "500.0 lb-ft", "torque and power are one number at 5,252 rpm"),
     ("which-spline", "Nearest standard spline", "32T 24/48", "33 / 24 = 1.375"),
+    ("which-spline", "Base circle", "1.1547 in", "1.33333 × cos 30°"),
+    ("which-spline", "Root of its hub, flat roots", "1.3896 in", "33.35 / 24"),
+    ("which-spline", "Root of its hub, rounded roots", "1.4083 in", "33.8 / 24"),
+    ("shaft-stress", "The same on a metric sheet", "338.4 MPa", "49,084 × 0.0068948"),
+    ("torque-of-power", "The same on a metric sheet", "677.9 N·m", "500 × 1.3558"),
     (
         "spline-stress",
         "Shear stress in the teeth of 32T 24/48",
@@ -87,18 +132,32 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
         "4 × 2 × 9,600 / (1.3333 × 32 × 2 × 0.06545)",
     ),
     ("fluid-growth", "Share by the simple rule", "4.67 %", "0.0007 × 66.7"),
+    (
+        "fluid-growth",
+        "Density when hot",
+        "814 kg/m³",
+        "860 × 0.94611, the factor of table 54D at 87.8 °C computed apart",
+    ),
+    ("oil-warming", "It warms by", "31 °C", "500 / (7.734 × 2.116), computed apart"),
+    ("oil-warming", "Heat it takes for a degree", "2.12 kJ/kg°C", "4.1868 × 0.469 / root of 0.8609, by hand"),
+    ("oil-warming", "It weighs", "7.73 kg", "9.4635 × 0.81724, computed apart"),
     ("pan-volume", "The pan holds", "6.03 qt", "(280 + 80 - 12) / 57.75"),
     ("strip-estimate", "Trap speed", "112.82 to 124.7, about 118.76 mph", "225 × cube root of 500 / 3,400"),
     ("strip-power", "Power at the crank", "516 hp", "3,400 × (120 / 225)³"),
     ("strip-slip", "Speed and time", "they belong together", "120 × 11.6 = 1,392"),
     ("bolt-torque", "Torque", "30.9 lb-ft", "0.20 × 0.375 × 0.75 × 0.0775 × 85,000 / 12"),
     ("clamp-load", "Clamp load", "4,800 lbf", "30 × 12 / (0.20 × 0.375)"),
+    ("torque-factor", "Torque factor K", "0.199", "eq. 8-26, computed apart"),
+    ("bolt-or-case", "Torque at which that happens", "58.1 lb-ft", "0.20 × 0.375 × 9,299 / 12, by hand"),
     ("bolt-or-case", "First", "the bolt breaks, and the case stays whole, at 9,299 lbf", "0.0775 × 120,000"),
     ("clearance-hole", "Normal", "13/32 (0.4062 in)", "ASME B18.2.8"),
     ("thread-gauge", "Hole, pitch diameter", "0.3344 in to 0.3401 in", "ASME B1.1: 3/8-16 2B"),
     ("drill-for-percent", "Drill", "0.3182 in", "0.375 - 0.70 × 1.299038 / 16"),
     ("coil-depth", "Drill at least", "1.1250 in", "0.75 + 6 / 16"),
     ("taper-pipe", "In by hand", "0.1615 in", "ASME B1.20.1, table 2"),
+    ("taper-pipe", "Pitch diameter where the good thread ends", "0.38000 in", "ASME B1.20.1, table 2"),
+    ("taper-pipe", "Runs out over", "0.1285 in", "3.47 / 27"),
+    ("taper-pipe", "Taper, angle to the axis", "1.79°", "1° 47.4′"),
     ("taper-in-straight", "Binds in the tightest port", "0.161 in", "shop handbook: about 0.16 in"),
     ("fitting", "Thread", "9/16-18", "SAE J514"),
 ];
@@ -142,6 +201,9 @@ fn a_verdict_turns_at_its_limit() {
     sides("pack-steels", "clearance", "0.140", "0.4");
     sides("needle-kit", "old", "0.121", "0.1215");
     sides("slip-yoke", "droop", "49", "49.1");
+    sides("speedometer-rules", "error", "4", "4.1");
+    sides("speedometer-rules", "error", "0", "-0.1");
+    sides("band-capacity", "need", "385", "386");
     sides("gear-pairs", "shelf", "18", "16");
     sides("offset-dowel", "runout", "0.010", "0.0101");
     sides("cooler-flow", "time", "40", "40.1");
@@ -165,6 +227,8 @@ fn the_shops_own_notations_give_the_same_answer() {
     same("brake-time", "from", &["180 F", "180°F", "180 f", "82.222222222 C"]);
     same("clamp-load", "torque", &["30", "360 in-lb", "40.674538 nm"]);
     same("stall-by-curve", "curve", &["2000 400; 4000 520", "2000 400\n4000 520", "2,000 400 ; 4,000 520"]);
+    same("converter-table", "table", &["0 140 2; 0.8 160 1.1", "0 140 2\n0.8 160 1.1"]);
+    same("mistaken-for", "thread", &["M8x1.25", "m8X1.25"]);
     same("label-expiry", "month", &["2024-11", "11/2024", " 2024-11 "]);
     same("driven-gear", "shelf", &["20 21 22", " 20; 21 ;22 "]);
 }
@@ -208,6 +272,11 @@ fn inputs_that_cannot_be_beside_each_other_are_told_at_one_of_them() {
         ("shaft-stress", "bore", "1"),
         ("pan-volume", "parts", "14 10 2 8"),
         ("pan-volume", "taken", "400"),
+        ("band-capacity", "spring", "1250"),
+        ("converter-table", "table", "0.2 140 1.9; 0 140 2.2"),
+        ("converter-table", "table", "0 140 2; 0.5 140"),
+        ("converter-table", "at", "0.95"),
+        ("lining-force", "inside", "5.5"),
         ("bolt-torque", "grade", "8.8"),
         ("clamp-load", "thread", "M10x1.5"),
     ] {

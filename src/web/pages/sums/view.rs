@@ -2,7 +2,7 @@
 
 use crate::job::fact_named;
 use crate::rules::Limits;
-use crate::sums::{self, Answer, Filled, Kind, Outcome, Sum, Taken};
+use crate::sums::{self, Answer, Filled, Kind, Outcome, Sum, Table, Taken};
 use crate::ticket::{Action, TicketFacts, in_words};
 use crate::web::extract::escaped;
 use crate::web::form::{Fields, FormState, Problem};
@@ -205,11 +205,11 @@ impl Field {
             label: input.label,
             hint: input.hint,
             unit: input.unit(),
-            example: input.example,
+            example: input.example_said(),
             needed: input.needed,
             keyboard,
             words,
-            lines: matches!(input.kind, Kind::Pairs(..)),
+            lines: matches!(input.kind, Kind::Rows(..)),
         }
     }
 }
@@ -229,6 +229,7 @@ fn keep(filled: &Filled) -> Option<Keep> {
 fn copied(sum: &Sum, outcome: &Outcome, link: &str) -> String {
     let mut lines = vec![sum.title.to_owned()];
     lines.extend(outcome.lines.iter().map(|line| format!("{}: {}", line.label, line.worked)));
+    lines.extend(outcome.table.iter().flat_map(Table::in_lines));
     lines.extend(outcome.verdicts.iter().map(|verdict| format!("{} ({})", verdict.said, verdict.limit)));
     lines.push(link.to_owned());
     lines.join("\n")
