@@ -87,6 +87,8 @@ pub enum Kind {
 pub struct Measure {
     /// The unit's symbol.
     pub symbol: &'static str,
+    /// What stands beside its field: the symbol, or the units that have to be typed with the number.
+    pub beside: &'static str,
     /// Lowest and highest.
     pub bounds: (f64, f64),
     /// Reads what is typed into the unit.
@@ -98,7 +100,7 @@ pub struct Measure {
 impl Measure {
     /// A number in the unit `U` from `low` to `high`.
     pub const fn of<U: Unit>(low: f64, high: f64) -> Self {
-        Self { symbol: U::SYMBOL, bounds: (low, high), read: read::<U>, how: how_to_write::<U> }
+        Self { symbol: U::SYMBOL, beside: U::SYMBOL, bounds: (low, high), read: read::<U>, how: how_to_write::<U> }
     }
 }
 
@@ -210,7 +212,7 @@ impl Input {
         example: &'static str,
     ) -> Self {
         let how = || "a temperature with its unit, such as 180 F or 82 C".to_owned();
-        let measure = Measure { symbol: AtCelsius::SYMBOL, bounds, read: read_temperature, how };
+        let measure = Measure { symbol: AtCelsius::SYMBOL, beside: "F or C", bounds, read: read_temperature, how };
         Self::of(name, label, Kind::Number(measure), example)
     }
 
@@ -255,7 +257,7 @@ impl Input {
     /// The unit shown beside its field.
     pub const fn unit(&self) -> &'static str {
         match &self.kind {
-            Kind::Number(measure) | Kind::Numbers(measure, ..) => measure.symbol,
+            Kind::Number(measure) | Kind::Numbers(measure, ..) => measure.beside,
             Kind::Percent(..) => "%",
             Kind::Tire => "in",
             Kind::Rows(..) | Kind::Count(..) | Kind::Choice(_) | Kind::Month => "",

@@ -198,12 +198,16 @@ impl Outcome {
 impl Verdict {
     fn new(what: &str, number: f64, within: bool, words: [&str; 2], limit: LimitId, limits: &Limits) -> Self {
         let declaration = limit.declaration();
-        let told = |number: f64| match declaration.unit {
-            _ if limit.is_share() => format!("{} %", plain(((number * 100.0) * 1e2).round() / 1e2)),
-            unit @ ("" | "°") => format!("{}{unit}", plain(number)),
-            unit => format!("{} {unit}", plain(number)),
+        let to = |number: f64, places: usize| match declaration.unit {
+            _ if limit.is_share() => format!("{} %", to_places(number * 100.0, places - 2)),
+            unit @ ("" | "°") => format!("{}{unit}", to_places(number, places)),
+            unit => format!("{} {unit}", to_places(number, places)),
         };
-        let (number, asked) = (told(number), told(limits.get(limit)));
+        let told = |number: f64| to(number, 4);
+        let asked = told(limits.get(limit));
+        // Four figures that count, unless that would print the very limit it is beyond.
+        let short = told(figures(number));
+        let number = if short == asked { to(number, 7) } else { short };
         let said = if within {
             format!("{what} is {number}: within what this shop asks, {} {asked}.", words[0])
         } else {
@@ -211,6 +215,15 @@ impl Verdict {
         };
         Self { within, said, limit: format!("{} {}", declaration.label, limits.used(limit).said_by(told)) }
     }
+}
+
+/// The number to four figures that count.
+fn figures(number: f64) -> f64 {
+    if number == 0.0 || !number.is_finite() {
+        return number;
+    }
+    let step = 10_f64.powi(3 - number.abs().log10().floor() as i32);
+    (number * step).round() / step
 }
 
 /// Whole numbers without a point, as a job file has them.
@@ -226,10 +239,14 @@ pub fn short<U: Unit>(quantity: Quantity<U>) -> String {
 
 /// The same for a bare number: `0.031`, `3,280`, `20,168`.
 pub(super) fn plain(number: f64) -> String {
+    to_places(number, if number.abs() >= 1000.0 { 1 } else { 4 })
+}
+
+/// At most so many decimals, no idle noughts, thousands marked.
+fn to_places(number: f64, places: usize) -> String {
     if !number.is_finite() {
         return "no number".to_owned();
     }
-    let places = if number.abs() >= 1000.0 { 1 } else { 4 };
     let printed = format!("{:.places$}", number.abs());
     let (whole, part) = printed.split_once('.').unwrap_or((&printed, ""));
     let part = part.trim_end_matches('0');
@@ -276,9 +293,22 @@ mod tests {
         assert_eq!(at[0].said, "The bore is 0.01 in: within what this shop asks, at most 0.01 in.");
         assert_eq!(over[0].said, "The bore is 0.0101 in: above the limit of 0.01 in.");
         assert_eq!(over[0].limit, "bell bore runout 0.01 in (memory, medium)");
-        let share = |number| Outcome::default().at_most("The error", number, LimitId::speedometer_error, &limits).verdicts;
+        let share =
+            |number| Outcome::default().at_most("The error", number, LimitId::speedometer_error, &limits).verdicts;
         assert_eq!(share(0.111_432)[0].said, "The error is 11.14 %: above the limit of 4 %.");
         assert_eq!(share(0.04)[0].limit, "speedometer error 4 % (common practice)");
+        assert!(held(0.012_345_6)[0].said.contains("is 0.0123 in"), "four figures and no more than four decimals");
+        let warm = |rise| Outcome::default().at_most("It", rise, LimitId::brake_heat, &limits).verdicts;
+        assert!(warm(62.984_2)[0].said.contains("is 62.98 °C: above the limit of 60 °C"), "{}", warm(62.984_2)[0].said);
+        assert!(
+            held(0.010_04)[0].said.contains("is 0.01004 in: above the limit of 0.01 in"),
+            "{}",
+            held(0.010_04)[0].said
+        );
+        assert!(
+            warm(60.0004)[0].said.contains("is 60.0004 °C: above"),
+            "it is not said to be above what it seems to be"
+        );
         let least = Outcome::default().at_least("It", 0.1, LimitId::pilot_held, &limits).verdicts;
         assert!(!least[0].within && least[0].said.contains("below the limit of 0.125 in"), "{}", least[0].said);
     }

@@ -170,19 +170,18 @@ fn a_table_shows_what_is_published_row_by_row() {
     let converter = lines("converter-table");
     assert_eq!(
         converter[0],
-        "Speed ratio 0: K, rpm / √lb-ft 137.5, Torque ratio 2.232, Efficiency 0.0 %, Engine 2,382 rpm, Turbine 0 rpm, Turned \
-         to heat 101.4 kW"
+        "Speed ratio 0: K 137.5, Torque ratio 2.232, Efficiency 0.0 %, Engine rpm 2,382, Turbine rpm 0, Heat kW 101.4"
     );
-    assert!(converter[4].contains("Efficiency 87.7 %, Engine 2,823 rpm, Turbine 2,259 rpm"), "{}", converter[4]);
+    assert!(converter[4].contains("Efficiency 87.7 %, Engine rpm 2,823, Turbine rpm 2,259"), "{}", converter[4]);
     // The pairs of the basic sizes: -0.475 mm, +5.8 %, 4.3 turns.
     assert_eq!(
         lines("mistaken-for"),
         [
-            "Thread M10x1.5: This bolt in its hole starts, then binds or strips after about 4.3 turns, Its bolt in this hole \
-             does not enter but by force, Outside diameters apart -0.48 mm, Pitches apart 5.8 %",
+            "Thread M10x1.5: This bolt in its hole 4.3 turns, then binds, Its bolt in this hole does not enter, Outsides apart \
+             -0.48 mm, Pitches apart 5.8 %",
             // 0.3125 / (1.5875 - 1.25) turns, 1.5875 / 1.25 of pitch.
-            "Thread M10x1.25: This bolt in its hole starts, then binds or strips after about 0.9 turns, Its bolt in this hole \
-             does not enter but by force, Outside diameters apart -0.48 mm, Pitches apart 27.0 %",
+            "Thread M10x1.25: This bolt in its hole 0.9 turns, then binds, Its bolt in this hole does not enter, Outsides apart \
+             -0.48 mm, Pitches apart 27.0 %",
         ]
     );
     let alone = outcome(named("mistaken-for").expect("a sum"), &[("thread", "3/4-10")]);

@@ -130,6 +130,11 @@ impl LimitUsed {
     }
 }
 
+/// Large numbers with their thousands marked, `4,770,000`; the others as they are.
+fn grouped(number: f64) -> String {
+    if number.abs() >= 10_000.0 { Quantity::<One>::new(number).to_whole() } else { number.to_string() }
+}
+
 impl LimitId {
     /// A blank and the unit, or nothing for a bare number.
     fn unit_after(self) -> String {
@@ -141,7 +146,7 @@ impl LimitId {
 
     /// A number as people read it, with the limit's unit.
     pub fn say(self, number: f64) -> String {
-        format!("{number}{}", self.unit_after())
+        format!("{}{}", grouped(number), self.unit_after())
     }
 
     /// Is it a share, which beside a result is read in per cent?
@@ -162,7 +167,7 @@ impl LimitId {
     pub fn range_in_words(self) -> Option<String> {
         let LimitDeclaration { range: (low, high), whole, .. } = *self.declaration();
         let kind = if whole { ", whole numbers" } else { "" };
-        (low != high).then(|| format!("{low} to {}{kind}", self.say(high)))
+        (low != high).then(|| format!("{} to {}{kind}", grouped(low), self.say(high)))
     }
 
     /// The limit of this name, if there is one.
@@ -354,6 +359,9 @@ mod tests {
         assert_eq!(LimitId::dowels.read("2"), Ok(2.0));
         assert!(LimitId::bell_runout.read("4 qt").is_err());
         assert_eq!(LimitId::bell_runout.say(0.008), "0.008 in");
+        assert_eq!(LimitId::tube_steel.say(4_770_000.0), "4,770,000");
+        assert_eq!(LimitId::tube_steel.range_in_words().as_deref(), Some("4,300,000 to 4,900,000"));
+        assert_eq!(LimitId::heavy_trailer.say(9999.0), "9999 lb");
         let mut limits = Limits::default();
         assert_eq!(limits.moved().count(), 0);
         limits.set(LimitId::bell_runout, 0.008).unwrap();

@@ -69,7 +69,7 @@ pub(super) const SUMS: &[Sum] = &[
             THREAD,
             GRADE,
             Input::number::<Inch>("engaged", "Length engaged", (0.02, 6.0), "0.56"),
-            Input::number::<Psi>("hole", "Tensile strength of the case", (5000.0, 200_000.0), "40000")
+            Input::number::<Psi>("hole", "Tensile strength of the case", (5000.0, 200_000.0), "40,000")
                 .hint("Cast aluminum 30,000 to 45,000 psi (memory, medium)."),
             STATE,
             TORQUE,
@@ -221,7 +221,7 @@ fn rubbed(given: &Given<'_>) -> Worked {
             "Torque factor K",
             factor.to_places(3),
             "(dm / 2d) × (tan λ + f / cos 30°) / (1 - f tan λ / cos 30°) + 0.625 fc, tan λ = pitch / (π dm)",
-            format!("dm {mean}, pitch {pitch}, f {}, fc {}:", ratio(in_thread), ratio(under_head)),
+            format!("dm {mean}, pitch {pitch}, f {}, fc {}", ratio(in_thread), ratio(under_head)),
             "machine-design textbook, 9th ed., eq. 8-26; the head's mean diameter taken as 1.25 d",
         ))
         .remark("Friction is the part nobody knows: the same bolt turned twice differs by a tenth and more."))

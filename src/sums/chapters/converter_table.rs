@@ -7,7 +7,7 @@ use crate::job::Word;
 use crate::quantity::{One, PoundFoot, Quantity, Rpm};
 use crate::sums::declaration::{Amiss, Input, Measure, Sum, Worked};
 use crate::sums::given::Given;
-use crate::sums::outcome::{Line, Outcome, Table};
+use crate::sums::outcome::{Line, Outcome, Table, plain};
 
 const ROW: &[Measure] =
     &[Measure::of::<One>(0.0, 0.999), Measure::of::<One>(1.0, 2000.0), Measure::of::<One>(0.0, 6.0)];
@@ -30,7 +30,7 @@ pub(super) const SUMS: &[Sum] = &[Sum {
              1.002",
         )
         .hint("Speed ratio, K and torque ratio of each row, speed ratios rising, rows with a semicolon or a line between them."),
-        Input::choice("sheet", "K on that sheet", sheet_words, "inch"),
+        Input::choice("sheet", "How that sheet counts K", sheet_words, "inch"),
         Input::number::<PoundFoot>("torque", "Engine torque", (1.0, 5000.0), "300")
             .hint("One torque for every row; blank to leave speeds and heat out.")
             .optional(),
@@ -73,7 +73,7 @@ fn table(given: &Given<'_>) -> Worked {
             "Best efficiency",
             format!("{} at speed ratio {}", row.efficiency().to_percent(1), ratio(row.speed_ratio)),
             "speed ratio × torque ratio, the largest of all rows",
-            format!("{} × {} is", ratio(row.speed_ratio), ratio(row.torque_ratio)),
+            format!("{} × {}", ratio(row.speed_ratio), ratio(row.torque_ratio)),
             DEFINED,
         )
     });
@@ -82,14 +82,14 @@ fn table(given: &Given<'_>) -> Worked {
             "Couples from speed ratio",
             row.speed_ratio.to_places(3),
             "where the torque ratio comes down to 1",
-            format!("torque ratio {} at", ratio(row.torque_ratio)),
+            "speed ratio where the torque ratio is 1",
             STRAIGHT,
         ),
         None => Line::new(
             "Couples from speed ratio",
             "not within the table",
             "where the torque ratio comes down to 1",
-            "no row comes down to 1:",
+            "no row comes down to 1",
             STRAIGHT,
         ),
     };
@@ -97,7 +97,7 @@ fn table(given: &Given<'_>) -> Worked {
         Line::new(
             "Takes at stall, at 1,000 rpm",
             row.factor.torque_at(Quantity::new(1000.0)).to_places(1),
-            "(1,000 / K)²; at another speed its square by the thousand times as much",
+            "(1,000 / K)²; it grows with the square of the speed",
             format!("(1,000 / {:.1})²", row.factor.0),
             "EU regulation 2017/2400, annex VI: reference torque",
         )
@@ -117,20 +117,36 @@ fn table(given: &Given<'_>) -> Worked {
 
 fn at_lines(row: &Row) -> [Line; 3] {
     let at = ratio(row.speed_ratio);
-    let line = |what: &str, value: String, formula| {
-        Line::new(format!("{what} at {at}"), value, formula, format!("between the rows about {at}:"), STRAIGHT)
-    };
+    let straight = format!("straight line at {at}");
     [
-        line("K", format!("{:.1}", row.factor.0), "straight line between the two rows, rpm / √lb-ft"),
-        line("Torque ratio", row.torque_ratio.to_places(3), "straight line between the two rows"),
-        line("Efficiency", row.efficiency().to_percent(1), "speed ratio × torque ratio"),
+        Line::new(
+            format!("K at {at}"),
+            format!("{:.1}", row.factor.0),
+            "on the straight line between the rows on either side, rpm / √lb-ft",
+            &straight,
+            STRAIGHT,
+        ),
+        Line::new(
+            format!("Torque ratio at {at}"),
+            row.torque_ratio.to_places(3),
+            "on the straight line between the rows on either side",
+            &straight,
+            STRAIGHT,
+        ),
+        Line::new(
+            format!("Efficiency at {at}"),
+            row.efficiency().to_percent(1),
+            "speed ratio × torque ratio",
+            format!("{at} × {}", row.torque_ratio.to_places(3)),
+            DEFINED,
+        ),
     ]
 }
 
 fn listed(measured: &Measured, torque: Option<Quantity<PoundFoot>>) -> Table {
-    let mut heads = vec!["Speed ratio", "K, rpm / √lb-ft", "Torque ratio", "Efficiency"];
+    let mut heads = vec!["Speed ratio", "K", "Torque ratio", "Efficiency"];
     if torque.is_some() {
-        heads.extend(["Engine", "Turbine", "Turned to heat"]);
+        heads.extend(["Engine rpm", "Turbine rpm", "Heat kW"]);
     }
     let row = |row: &Row| {
         let mut cells = vec![
@@ -142,7 +158,11 @@ fn listed(measured: &Measured, torque: Option<Quantity<PoundFoot>>) -> Table {
         if let Some(torque) = torque {
             let engine: Quantity<Rpm> = row.factor.speed_at(torque);
             let power = brake_power(torque, engine);
-            cells.extend([engine.to_whole(), row.turbine_speed(engine).to_whole(), row.heat(power).to_places(1)]);
+            cells.extend([
+                plain(engine.value().round()),
+                plain(row.turbine_speed(engine).value().round()),
+                format!("{:.1}", row.heat(power).value()),
+            ]);
         }
         cells
     };
@@ -151,10 +171,10 @@ fn listed(measured: &Measured, torque: Option<Quantity<PoundFoot>>) -> Table {
         rows: measured.rows().iter().map(row).collect(),
         formula: match torque {
             Some(_) => {
-                "efficiency = speed ratio × torque ratio; engine speed = K × √torque; turbine = engine × speed ratio; heat = \
+                "K in rpm / √lb-ft; efficiency = speed ratio × torque ratio; engine speed = K × √torque; turbine = engine × speed ratio; heat = \
                  torque × rpm / 7,043 × (1 - efficiency)"
             }
-            None => "efficiency = speed ratio × torque ratio",
+            None => "K in rpm / √lb-ft; efficiency = speed ratio × torque ratio",
         },
         source: DEFINED,
         heads,

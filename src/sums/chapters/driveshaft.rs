@@ -51,7 +51,7 @@ pub(super) const SUMS: &[Sum] = &[
         title: "Driveshaft: constant of another metal",
         what: "The constant that goes into a tube's critical speed, from the stiffness and the weight of its metal.",
         inputs: &[
-            Input::number::<Psi>("stiffness", "Young's modulus", (1e6, 1e8), "30000000")
+            Input::number::<Psi>("stiffness", "Young's modulus", (1e6, 1e8), "30,000,000")
                 .hint("Steel about 30,000,000, aluminum about 10,000,000 psi."),
             Input::number::<PoundPerCubicInch>("weight", "Weight of a cubic inch", (0.02, 0.5), "0.283")
                 .hint("Steel 0.283, aluminum 0.098 lb."),

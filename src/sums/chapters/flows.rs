@@ -218,7 +218,7 @@ fn counted(given: &Given<'_>) -> Worked {
             format!("With {pinions} pinions it"),
             fits,
             "(sun + ring) / pinions is whole; tips of neighbors stay apart",
-            format!("({} + {}) / {pinions}, pinion {pinion}:", teeth.sun, teeth.ring),
+            format!("({} + {}) / {pinions}, pinion {pinion}", teeth.sun, teeth.ring),
             "any machine-design text on planetary gears",
         ))
         .remarks(told.map(str::to_owned)))

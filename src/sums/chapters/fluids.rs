@@ -82,14 +82,14 @@ fn grows(given: &Given<'_>) -> Worked {
             "Share",
             share.to_percent(2),
             "volume factor cold / hot - 1; factor = exp(-α ΔT (1 + 0.8 α ΔT)), α = 0.6278 / density, ΔT from 15 °C",
-            format!("from {} to {}, α = 0.6278 / {}", short(cold), short(hot), short(density)),
+            format!("from {} to {}, α = 0.6278 / {}", cold.to_places(1), hot.to_places(1), short(density)),
             "ASTM D1250-80, table 54D (looked up in a public code file; memory, high)",
         ))
         .line(Line::new(
             "Share by the simple rule",
             growth_by_rule(cold, hot).to_percent(2),
             "0.0007 × (hot - cold), temperatures in °C",
-            format!("0.0007 × ({} - {})", short(hot), short(cold)),
+            format!("0.0007 × ({} - {})", hot.to_places(1), cold.to_places(1)),
             "looked up: a fluids engineer, quoted; the other is better above 60 °C",
         ));
     outcome = outcome.line(Line::new(

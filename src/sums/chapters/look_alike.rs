@@ -43,6 +43,16 @@ fn told(entry: Entry) -> String {
     }
 }
 
+/// As it stands in a cell.
+fn in_short(entry: Entry) -> String {
+    match entry {
+        Entry::TooBig => "does not enter".to_owned(),
+        Entry::Turns(turns) if turns.value().is_finite() => format!("{} turns, then binds", turns.to_places(1)),
+        Entry::Turns(_) => "goes in, same pitch".to_owned(),
+        Entry::DropsThrough => "drops through".to_owned(),
+    }
+}
+
 fn mistaken(given: &Given<'_>) -> Worked {
     let own = match thread(given)? {
         Thread::Inch(row) => row.name,
@@ -55,11 +65,17 @@ fn mistaken(given: &Given<'_>) -> Worked {
             let (bolt, hole) =
                 if matches!(alike.in_its_hole, Entry::Turns(_)) { (own, alike.name) } else { (alike.name, own) };
             let value = format!("{bolt} bolt in a hole of {hole}, about {turns} turns");
-            Line::new("Goes in furthest", value, STEP, format!("{own} and {}:", alike.name), BASIC)
+            Line::new(
+                "Goes in furthest",
+                value,
+                STEP,
+                format!("{own} and {}, pitches {} apart", alike.name, alike.apart.pitch_share.abs().to_percent(1)),
+                BASIC,
+            )
         }
         None => {
             let value = "none: no other thread of the tables starts by hand and passes for it";
-            Line::new("Goes in furthest", value, STEP, format!("{own} against every other thread:"), BASIC)
+            Line::new("Goes in furthest", value, STEP, format!("{own} against every other thread"), BASIC)
         }
     };
     let outcome = Outcome::default().line(first);
@@ -77,21 +93,15 @@ fn listed(own: &str, found: &[Alike]) -> Table {
     let row = |alike: &Alike| {
         vec![
             alike.name.to_owned(),
-            told(alike.in_its_hole),
-            told(alike.its_bolt),
+            in_short(alike.in_its_hole),
+            in_short(alike.its_bolt),
             alike.apart.major.to_places(2),
             alike.apart.pitch_share.to_percent(1),
         ]
     };
     Table {
         title: if own.starts_with('M') { "Taken for this metric thread" } else { "Taken for this inch thread" },
-        heads: vec![
-            "Thread",
-            "This bolt in its hole",
-            "Its bolt in this hole",
-            "Outside diameters apart",
-            "Pitches apart",
-        ],
+        heads: vec!["Thread", "This bolt in its hole", "Its bolt in this hole", "Outsides apart", "Pitches apart"],
         rows: found.iter().map(row).collect(),
         formula: "pitch diameters compared; turns until the flanks are a quarter of the hole's pitch out of step; this thread less \
                   the other; what goes in furthest comes first",

@@ -37,7 +37,7 @@ pub(super) const SUMS: &[Sum] = &[
         title: "Shaft: torque at a stress",
         what: "The torque at which the surface of a round shaft reaches a shear stress.",
         inputs: &[
-            Input::number::<Psi>("stress", "Shear stress", (100.0, 300_000.0), "60000")
+            Input::number::<Psi>("stress", "Shear stress", (100.0, 300_000.0), "60,000")
                 .hint("Yield in shear is somewhat over half of the yield in tension."),
             OUTSIDE,
             BORE,

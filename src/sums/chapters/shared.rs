@@ -96,9 +96,13 @@ pub(super) fn brake_power_line(torque: Quantity<PoundFoot>, held: Quantity<Rpm>)
     )
 }
 
-/// Sizes one behind the other: `0.077, 0.09`.
+/// Sizes one behind the other, to the thousandth or, where it counts, the ten-thousandth: `0.077, 0.0905`.
 pub(super) fn listed(sizes: &[Quantity<Inch>]) -> String {
-    sizes.iter().map(|size| plain(size.value())).collect::<Vec<_>>().join(", ")
+    let said = |size: &Quantity<Inch>| {
+        let fine = format!("{:.4}", size.value());
+        fine.strip_suffix('0').unwrap_or(&fine).to_owned()
+    };
+    sizes.iter().map(said).collect::<Vec<_>>().join(", ")
 }
 
 /// A share in per cent, with its sign: `+11.0 %` reads high.

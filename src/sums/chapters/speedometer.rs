@@ -133,7 +133,7 @@ fn pairs(given: &Given<'_>) -> Worked {
             format!("drive {}, driven {}, error {}", pair.drive_teeth, pair.driven_teeth, signed_percent(pair.error)),
             "drive teeth × axle × 20,168 / tire / 1,000 / driven teeth - 1, the least of all pairs",
             format!(
-                "{} × {} × 20,168 / {} / 1,000 / {} - 1:",
+                "{} × {} × 20,168 / {} / 1,000 / {} - 1",
                 pair.drive_teeth,
                 ratio(axle),
                 tire_said(tire),
@@ -215,7 +215,7 @@ fn pulses(given: &Given<'_>) -> Worked {
         ))
         .line(Line::new(
             "Pulses in a kilometer",
-            Quantity::<One>::new(pulses_per_kilometre(a_mile.value())).to_places(1),
+            plain((pulses_per_kilometre(a_mile.value()) * 10.0).round() / 10.0),
             "pulses in a mile / 1.609344",
             format!("{} / 1.609344", ratio(a_mile)),
             "definition of the mile",

@@ -71,7 +71,7 @@ fn judged(given: &Given<'_>) -> Worked {
                 format!("{who}, may show at {}", short(at)),
                 format!("{} to {}", low.to_places(1), high.to_places(1)),
                 formula,
-                format!("at a true {}:", short(at)),
+                format!("at a true {}", short(at)),
                 rule.source(),
             ))
             .ruled(kept, said, rule.source());

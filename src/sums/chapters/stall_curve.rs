@@ -194,8 +194,8 @@ fn hold(given: &Given<'_>) -> Worked {
             "(limit - before) × (2.0 × kg fluid + 0.46 × kg steel) / kW, temperatures in °C",
             format!(
                 "({} - {}) × (2.0 × {} + 0.46 × {}) / {}",
-                short(limit),
-                short(from),
+                limit.to_places(1),
+                from.to_places(1),
                 short(fluid),
                 short(metal),
                 power.to_places(0)

@@ -3,7 +3,7 @@
 use crate::calc::quarter_mile::{
     Constants, Estimate, IDEAL, MEASURED, Slip, USUAL_PRODUCT, elapsed_time, power_from_speed, slip, trap_speed,
 };
-use crate::quantity::{Horsepower, MilePerHour, PoundMass, Second, Unit};
+use crate::quantity::{Horsepower, MilePerHour, One, PoundMass, Quantity, Second, Unit};
 use crate::sums::declaration::{Input, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, plain, short};
@@ -58,8 +58,8 @@ fn with_band<U: Unit>(
 ) -> Line {
     let value = format!(
         "{} to {}, about {}",
-        plain((estimate.least.value() * 100.0).round() / 100.0),
-        plain((estimate.most.value() * 100.0).round() / 100.0),
+        Quantity::<One>::new(estimate.least.value()).to_places(2),
+        Quantity::<One>::new(estimate.most.value()).to_places(2),
         estimate.about.to_places(2)
     );
     Line::new(label, value, formula, put_in, source)

@@ -228,7 +228,7 @@ fn coil(given: &Given<'_>) -> Worked {
             "Any drill from",
             format!("{} to {}", size(least), size(most)),
             "smallest bore to 0.015 in above it",
-            format!("{} + 0.015 in:", size(least)),
+            format!("{}, and 0.015 in more", size(least)),
             "common practice; the drills in use lie within it",
         );
         let deduced = "deduced from the tap limits of ASME B94.9 (looked up); standard: ASME B18.29.1";
@@ -286,7 +286,7 @@ fn solid(given: &Given<'_>) -> Worked {
             "Set below the face",
             format!("{} to {}", SOLID_SET_DOWN.0.to_places(3), SOLID_SET_DOWN.1.to_places(3)),
             "the insert's end below the face of the case",
-            format!("set-down for {name}:"),
+            format!("set-down for {name}"),
             source,
         )))
 }

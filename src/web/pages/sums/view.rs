@@ -209,7 +209,7 @@ impl Field {
             needed: input.needed,
             keyboard,
             words,
-            lines: matches!(input.kind, Kind::Rows(..)),
+            lines: matches!(input.kind, Kind::Rows(..) | Kind::Numbers(..)),
         }
     }
 }
