@@ -3,7 +3,7 @@
 use super::error::{JobError, YEARS_TYPED, allowed_in_form};
 use super::value::number_json;
 use super::{Declaration, FactId, Job, Kind, Word};
-use crate::quantity::{Unread, cut, number_and_unit, parts_in_one, unit_in_words, unit_named};
+use crate::quantity::{self, Unread, cut, number_and_unit, parts_in_one, unit_in_words, unit_named};
 use serde_json::Value;
 
 /// Reads a form's field; blank is unknown (`None`).
@@ -39,11 +39,7 @@ pub fn say(value: &Value, declaration: &Declaration) -> String {
         (Kind::Choice(words), Value::String(code)) => {
             words.iter().find(|word| word.code == code).map_or(code.as_str(), |word| word.label).to_owned()
         }
-        (Kind::Number(symbol), Value::Number(number)) => {
-            let number = number.as_f64().unwrap_or(f64::NAN);
-            let space = if symbol.is_empty() || symbol == "°" { "" } else { " " };
-            format!("{number}{space}{symbol}")
-        }
+        (Kind::Number(symbol), Value::Number(number)) => quantity::said(number.as_f64().unwrap_or(f64::NAN), symbol),
         (_, Value::String(text)) => text.clone(),
         (_, other) => other.to_string(),
     }

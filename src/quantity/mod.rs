@@ -15,6 +15,7 @@ mod words;
 
 pub use length::Length;
 pub use money::Cents;
+pub use print::{said, short, with_symbol};
 pub use spelling::how_to_write;
 pub use typed::{Unread, cut, number_and_unit};
 pub use unit::{
@@ -57,14 +58,16 @@ impl<U> Clone for Quantity<U> {
     }
 }
 impl<U> Copy for Quantity<U> {}
+/// To a billionth of the unit, so that every part of the program finds 3 × 0.006 to be 0.018.
 impl<U> PartialEq for Quantity<U> {
     fn eq(&self, other: &Self) -> bool {
-        self.value == other.value
+        compared(self.value) == compared(other.value)
     }
 }
+/// To a billionth of the unit, like equality.
 impl<U> PartialOrd for Quantity<U> {
     fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
-        self.value.partial_cmp(&other.value)
+        compared(self.value).partial_cmp(&compared(other.value))
     }
 }
 impl<U> std::ops::Add for Quantity<U> {
@@ -97,9 +100,52 @@ impl<U: Unit> fmt::Debug for Quantity<U> {
         fmt::Display::fmt(self, f)
     }
 }
-/// Prints the shortest number that reads back the same, then the unit.
+/// Prints what [`said`] says.
 impl<U: Unit> fmt::Display for Quantity<U> {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
-        if U::SYMBOL.is_empty() { write!(f, "{}", self.value) } else { write!(f, "{} {}", self.value, U::SYMBOL) }
+        f.write_str(&said(self.value, U::SYMBOL))
+    }
+}
+
+/// A number as it is written down: to a millionth of its unit. What was converted or worked out has more digits than
+/// anybody read or meant.
+pub fn written_down(value: f64) -> f64 {
+    rounded_to(value, 1e6)
+}
+
+/// A number as it is compared.
+fn compared(value: f64) -> f64 {
+    rounded_to(value, 1e9)
+}
+
+/// To so many parts of one. Numbers so large that a double has hardly such digits stay as they are.
+fn rounded_to(value: f64, parts: f64) -> f64 {
+    if value.abs() < 1e6 { (value * parts).round() / parts } else { value }
+}
+
+#[cfg(test)]
+mod tests {
+    use super::*;
+
+    #[test]
+    fn what_only_the_machine_sees_makes_no_difference() {
+        let inches = Quantity::<Inch>::new;
+        assert_ne!(0.006 * 3.0, 0.018, "for the machine it does");
+        assert_eq!(inches(0.006) * 3.0, inches(0.018));
+        assert!(inches(0.018) >= inches(0.006) * 3.0 && inches(0.018) <= inches(0.006) * 3.0);
+        assert!(inches(0.018_000_001) > inches(0.018) && inches(0.017_999_999) < inches(0.018));
+        assert_eq!(inches(0.1 + 0.2 - 0.3), inches(0.0));
+        assert!(inches(1e300) > inches(1e299) && inches(1e6) > inches(999_999.999_999));
+        assert!(inches(f64::NAN).partial_cmp(&inches(0.0)).is_none() && inches(f64::INFINITY) > inches(1e300));
+    }
+
+    #[test]
+    fn what_is_written_down_keeps_a_millionth() {
+        assert_eq!(written_down(0.18 / 25.4), 0.007_087);
+        assert_eq!(written_down(0.457_2 / 25.4), 0.018);
+        assert_eq!(written_down(5.2 * 100.0 / 6.894_757_293_168), 75.419_624);
+        for exact in [0.0, 0.0001, 0.018, 2800.0, -0.25, 1.0 / 64.0, 1e300] {
+            assert_eq!(written_down(exact), exact);
+        }
     }
 }

@@ -58,8 +58,36 @@ impl Quantity<One> {
     }
 }
 
+/// A number with its unit, without the digits that only the machine sees: six digits, hundredths always, and no idle
+/// noughts. `0.007087 in`, `75.4196 psi`, `2°`.
+pub fn said(value: f64, symbol: &str) -> String {
+    let places = match value.abs() {
+        size if size < 1.0 => 6,
+        size if size < 10.0 => 5,
+        size if size < 100.0 => 4,
+        size if size < 1000.0 => 3,
+        _ => 2,
+    };
+    with_symbol(short(value, places), symbol)
+}
+
+/// A number with at most so many decimals and no idle noughts.
+pub fn short(value: f64, places: usize) -> String {
+    let printed = rounded(value, places);
+    if printed.contains('.') { printed.trim_end_matches('0').trim_end_matches('.').to_owned() } else { printed }
+}
+
 fn with_unit<U: Unit>(number: String) -> String {
-    if U::SYMBOL.is_empty() { number } else { format!("{number} {}", U::SYMBOL) }
+    with_symbol(number, U::SYMBOL)
+}
+
+/// A printed number with the symbol of its unit.
+pub fn with_symbol(number: String, symbol: &str) -> String {
+    match symbol {
+        "" => number,
+        "°" => format!("{number}°"),
+        symbol => format!("{number} {symbol}"),
+    }
 }
 
 /// Rounded for print, without the sign of a nought.
@@ -97,6 +125,25 @@ mod tests {
             (f64::INFINITY, "inf rpm"),
         ] {
             assert_eq!(Quantity::<Rpm>::new(value).to_whole(), printed);
+        }
+    }
+
+    #[test]
+    fn a_converted_number_is_said_without_what_only_the_machine_sees() {
+        for (value, symbol, printed) in [
+            (0.18 / 25.4, "in", "0.007087 in"),
+            (0.006 * 3.0, "in", "0.018 in"),
+            (0.1 + 0.2, "", "0.3"),
+            (520.0 / 6.894_757_293_168, "psi", "75.4196 psi"),
+            (24.0 / 1.355_817_948_331_4, "lb-ft", "17.7015 lb-ft"),
+            (2798.333_333, "rpm", "2798.33 rpm"),
+            (12_345.67, "", "12345.67"),
+            (-2.0, "°", "-2°"),
+            (-1e-17, "in", "0 in"),
+            (100.0, "psi", "100 psi"),
+            (1_000_000.0, "lb", "1000000 lb"),
+        ] {
+            assert_eq!(said(value, symbol), printed);
         }
     }
 

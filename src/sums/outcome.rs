@@ -1,6 +1,6 @@
 //! What comes of a sum: numbers with their formula, the numbers put in, their source, and the limits they are held to.
 
-use crate::quantity::{PoundFoot, Quantity, Unit};
+use crate::quantity::{One, PoundFoot, Quantity, Unit, written_down};
 use crate::rules::{LimitId, Limits};
 use jiff::civil::Date;
 use serde_json::Value;
@@ -178,7 +178,7 @@ impl Outcome {
         self.verdicts.push(Verdict::new(
             what,
             number,
-            number <= limits.get(limit),
+            Quantity::<One>::new(number) <= Quantity::new(limits.get(limit)),
             ["at most", "above"],
             limit,
             limits,
@@ -189,7 +189,7 @@ impl Outcome {
     /// Held against the least it may be; `what` begins the sentence.
     #[must_use]
     pub fn at_least(mut self, what: &str, number: f64, limit: LimitId, limits: &Limits) -> Self {
-        let within = number >= limits.get(limit);
+        let within = Quantity::<One>::new(number) >= Quantity::new(limits.get(limit));
         self.verdicts.push(Verdict::new(what, number, within, ["at least", "below"], limit, limits));
         self
     }
@@ -226,8 +226,9 @@ fn figures(number: f64) -> f64 {
     (number * step).round() / step
 }
 
-/// Whole numbers without a point, as a job file has them.
+/// A number as a job keeps it; whole ones without a point.
 fn json_of(number: f64) -> Value {
+    let number = written_down(number);
     if number.fract() == 0.0 && number.abs() < 9e15 { Value::from(number as i64) } else { Value::from(number) }
 }
 

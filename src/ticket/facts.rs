@@ -1,7 +1,7 @@
 //! The facts of a ticket: the job, and where each known fact comes from.
 
 use super::origin::{Origin, Source};
-use crate::job::{Declaration, FactId, FactSet, Job, Kind, Refused, Sheet, fact_named};
+use crate::job::{Declaration, FactId, FactSet, Job, Refused, Sheet, fact_named, say};
 use serde::de::{Deserialize, Deserializer};
 use serde::ser::{Serialize, SerializeMap, Serializer};
 use serde_json::Value;
@@ -115,16 +115,7 @@ impl TicketFacts {
 
 /// A value in the words a person would use.
 pub fn in_words(declaration: &Declaration, value: &Value) -> String {
-    match (declaration.kind, value) {
-        (_, Value::Null) => NOT_KNOWN.to_owned(),
-        (_, Value::Bool(yes)) => if *yes { "yes" } else { "no" }.to_owned(),
-        (Kind::Choice(words), Value::String(code)) => {
-            words.iter().find(|word| word.code == code).map_or_else(|| code.clone(), |word| word.label.to_owned())
-        }
-        (Kind::Number(symbol), Value::Number(number)) if !symbol.is_empty() => format!("{number} {symbol}"),
-        (_, Value::String(text)) => text.clone(),
-        (_, other) => other.to_string(),
-    }
+    if value.is_null() { NOT_KNOWN.to_owned() } else { say(value, declaration) }
 }
 
 impl Serialize for TicketFacts {

@@ -20,9 +20,6 @@ pub struct Moves<U: Unit> {
     pub high: Quantity<U>,
 }
 
-/// Rounding slack: a hundred-millionth of the tolerance is no disagreement.
-const SLACK: f64 = 1e-8;
-
 /// Takes the mean of readings that lie no further apart than `may_move`; none without any reading.
 ///
 /// `step` is what the instrument can show, above nought: the mean is rounded to it, so that it claims no digit that
@@ -40,7 +37,7 @@ pub fn settle<U: Unit>(
     // The sum of the same numbers in another order can differ in its last digit.
     sorted.sort_by(f64::total_cmp);
     let (low, high) = (*sorted.first()?, *sorted.last()?);
-    if high - low > may_move.value() * (1.0 + SLACK) {
+    if Quantity::<U>::new(high - low) > may_move {
         return Some(Err(Moves { low: Quantity::new(low), high: Quantity::new(high) }));
     }
     if low == high {

@@ -2,6 +2,7 @@
 
 use super::scale::Scale;
 use crate::job::FactSet;
+use crate::quantity::{One, Quantity, written_down};
 use crate::rules::{Known, LimitId, Limits};
 
 /// One end of a band: the number, and where it comes from with how far to trust it.
@@ -111,7 +112,7 @@ impl Edge {
     pub(super) fn for_each(limits: &Limits, limit: LimitId, count: u32, what: &str) -> Self {
         let each = limits.used(limit);
         let mark = format!("{count} {what} at {}: {}", limit.say(each.value), mark(limits, limit));
-        Self { value: tidy(each.value * f64::from(count)), mark, limit: Some(limit) }
+        Self { value: written_down(each.value * f64::from(count)), mark, limit: Some(limit) }
     }
 }
 
@@ -125,27 +126,22 @@ pub(super) fn mark(limits: &Limits, limit: LimitId) -> String {
     }
 }
 
-/// Without the digits that only the machine sees: 3 × 0.006 is 0.018.
-pub(super) fn tidy(value: f64) -> f64 {
-    (value * 1e9).round() / 1e9
-}
-
 /// What a band says of a number.
 pub fn judge(value: Option<f64>, band: &Known<Band>) -> Verdict {
-    let Some(value) = value.map(tidy) else { return Verdict::NotTaken };
+    let Some(value) = value else { return Verdict::NotTaken };
     let band = match band {
         Known::Waits(facts) => return Verdict::CannotSay(*facts),
         Known::Yes(band, _) if band.is_none() => return Verdict::NoLimit,
         Known::Yes(band, _) => band,
     };
-    let below =
-        |edge: &Option<Edge>| edge.as_ref().filter(|edge| value < tidy(edge.value)).map(|edge| edge.value - value);
-    let above =
-        |edge: &Option<Edge>| edge.as_ref().filter(|edge| value > tidy(edge.value)).map(|edge| value - edge.value);
-    if let Some(by) = below(&band.least) {
-        Verdict::Out(Side::Below, tidy(by))
-    } else if let Some(by) = above(&band.most) {
-        Verdict::Out(Side::Above, tidy(by))
+    // Compared as the rules compare, so that both say the same at the very limit.
+    let number = Quantity::<One>::new;
+    let below = |edge: &Option<Edge>| edge.as_ref().map(|edge| edge.value).filter(|edge| number(value) < number(*edge));
+    let above = |edge: &Option<Edge>| edge.as_ref().map(|edge| edge.value).filter(|edge| number(value) > number(*edge));
+    if let Some(least) = below(&band.least) {
+        Verdict::Out(Side::Below, written_down(least - value))
+    } else if let Some(most) = above(&band.most) {
+        Verdict::Out(Side::Above, written_down(value - most))
     } else if below(&band.tight).is_some() {
         Verdict::Allowed(Side::Below)
     } else if above(&band.loose).is_some() {

@@ -4,6 +4,7 @@ use super::band::Band;
 use super::scale::Scale;
 use super::sets::SetKind;
 use crate::job::{FactId, Job, fact_named};
+use crate::quantity::{One, Quantity};
 use crate::rules::{Known, Limits, Truth};
 use std::fmt;
 
@@ -55,7 +56,8 @@ pub struct Span {
 impl Span {
     /// Does it hold this number?
     pub fn holds(&self, value: f64) -> bool {
-        (self.from..=self.to).contains(&value)
+        let number = Quantity::<One>::new;
+        (number(self.from)..=number(self.to)).contains(&number(value))
     }
 }
 

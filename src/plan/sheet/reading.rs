@@ -6,7 +6,7 @@
 use super::Measurement;
 use super::scale::{Habit, Scale, Written};
 use crate::quantity::{
-    Degree, Inch, PoundFoot, Psi, Quantity, Rpm, SecondPerQuart, Unit, Unread, Volt, number_and_unit,
+    Degree, Inch, PoundFoot, Psi, Quantity, Rpm, SecondPerQuart, Unit, Unread, Volt, number_and_unit, short,
 };
 
 /// A number that was read.
@@ -178,8 +178,8 @@ fn meant(measurement: &Measurement, bare: f64, value: f64) -> Vec<Meant> {
         }
     };
     for unit in scale.units() {
-        let typed = format!("{} {}", short(bare), unit.symbol);
-        if let Ok(value) = own_value(scale, &format!("{} {}", short(bare), unit.suffix)) {
+        let typed = format!("{} {}", short(bare, 6), unit.symbol);
+        if let Ok(value) = own_value(scale, &format!("{} {}", short(bare, 6), unit.suffix)) {
             note(value, Meant { typed, because: format!("{} were read", unit.name) });
         }
     }
@@ -193,12 +193,6 @@ fn meant(measurement: &Measurement, bare: f64, value: f64) -> Vec<Meant> {
         }
     }
     found.into_iter().map(|(_, meant)| meant).collect()
-}
-
-/// Without an exponent, and without the last digits that only the machine sees.
-fn short(number: f64) -> String {
-    let printed = format!("{number:.6}");
-    printed.trim_end_matches('0').trim_end_matches('.').to_owned()
 }
 
 #[cfg(test)]

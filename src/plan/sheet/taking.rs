@@ -4,7 +4,7 @@ use super::entry::{Fit, Measurement};
 use super::reading::{Bad, Meant, Read, read, read_size};
 use super::scale::Habit;
 use crate::calc::fit::settle;
-use crate::quantity::{One, Quantity};
+use crate::quantity::{One, Quantity, written_down};
 
 /// A measurement that was taken.
 #[derive(Clone, Debug, PartialEq)]
@@ -13,7 +13,7 @@ pub struct Taking {
     pub taken: Vec<Read>,
     /// What is in the unit, where a part is chosen by it.
     pub fitted: Vec<Read>,
-    /// What the readings come to, in the scale's own unit.
+    /// What the readings come to, in the scale's own unit, as it is written down.
     pub value: f64,
     /// How far apart they lie.
     pub spread: f64,
@@ -76,7 +76,10 @@ pub fn take(
             let message = format!("{}: type what the instrument shows.", measurement.label);
             Err(vec![refused(&reading_field(1), message)])
         }
-        Some(Ok(settled)) => Ok(Taking { taken, fitted, value: settled.value.value(), spread: settled.spread.value() }),
+        Some(Ok(settled)) => {
+            let (value, spread) = (written_down(settled.value.value()), written_down(settled.spread.value()));
+            Ok(Taking { taken, fitted, value, spread })
+        }
         Some(Err(moves)) => {
             let message = format!(
                 "{}: the readings go from {} to {}, and they may lie {} apart at the most. That is no measurement yet. \
@@ -155,6 +158,15 @@ mod tests {
         assert_eq!((taken.value, taken.taken.len()), (0.0125, 2));
         assert!((taken.spread - 0.001).abs() < 1e-12);
         assert_eq!(taken.fitted[0].value, 0.073);
+    }
+
+    #[test]
+    fn a_converted_number_is_written_down_without_what_only_the_machine_sees() {
+        let taken = taking("front-end-play", &["0.18 mm"], "").expect("a reading");
+        assert_eq!((taken.value, taken.taken[0].value), (0.007_087, 0.18 / 25.4), "the full working stays");
+        assert_eq!((taken.taken[0].typed.as_str(), taken.taken[0].unit.as_str()), ("0.18 mm", "mm"));
+        let settled = taking("intermediate-clearance", &["0.4572 mm", "0.4572 mm"], "").expect("readings");
+        assert_eq!((settled.value, settled.spread), (0.018, 0.0));
     }
 
     #[test]

@@ -101,24 +101,70 @@ fn a_limit_is_told_with_its_mark_and_with_what_the_shop_made_of_it() {
     assert_eq!(told[2], ("At most", "0.020 in".to_owned(), moved.to_owned()));
 }
 
-/// The rules and the sheet hold a number against the same limits, so they say the same of it.
+/// What the sheet says of readings as they were typed, and whether the rule about the fact they fill fires.
+fn both_say(name: &str, code: &str, typed: &str, prepare: fn(&mut Job)) -> (Verdict, bool) {
+    let (mut job, limits) = (Job::plain(), Limits::default());
+    prepare(&mut job);
+    let one = measurement_named(name).expect("a measurement");
+    let taken = take(one, &[typed.to_owned()], "", Habit::default(), true).expect(typed);
+    let fact = one.fact().expect("it fills a fact");
+    job.slot_mut(fact).read(&taken.value.into(), fact.declaration()).expect("a number");
+    let Some(rule) = crate::rules::rule_named(code) else { panic!("{code} is no rule") };
+    let fires = rule.verdict(&job, &limits).value() == Some(&true);
+    (judge(Some(taken.value), &(one.band)(&job, &limits)), fires)
+}
+
+/// The rules and the sheet hold a number against the same limits, so they say the same of it: on the limit, and one
+/// step of the instrument to either side.
 #[test]
-fn the_sheet_and_the_rules_agree() {
-    let rules = [
-        ("front-end-play", "MEA-01", [0.002, 0.003, 0.012, 0.024, 0.025]),
-        ("rear-end-play", "MEA-02", [0.004, 0.005, 0.010, 0.025, 0.026]),
-        ("pump-face-clearance", "PMP-01", [0.0007, 0.0008, 0.002, 0.0035, 0.0036]),
+fn the_sheet_and_the_rules_agree_at_the_very_limit() {
+    let four: fn(&mut Job) = |job| {
+        job.forward.frictions.set(4);
+        job.direct.frictions.set(6);
+        job.intermediate.frictions.set(3);
+    };
+    let inside_and_out = [
+        ("front-end-play", "MEA-01", ["0.003 in", "0.0762 mm"], ["0.0029 in", "0.075 mm"]),
+        ("front-end-play", "MEA-01", ["0.024 in", "0.6096 mm"], ["0.0241 in", "0.61 mm"]),
+        ("rear-end-play", "MEA-02", ["0.005 in", "0.127 mm"], ["0.0049 in", "0.126 mm"]),
+        ("rear-end-play", "MEA-02", ["25 thou", "0.635 mm"], ["25.1 thou", "0.636 mm"]),
+        ("pump-face-clearance", "PMP-01", ["0.0008", "0.02032 mm"], ["0.0007", "0.020 mm"]),
+        ("pump-face-clearance", "PMP-01", ["0.0035", "0.0889 mm"], ["0.0036", "0.089 mm"]),
+        ("intermediate-clearance", "CLT-05", ["0.018", "0.4572 mm"], ["0.0179", "0.457 mm"]),
+        ("intermediate-clearance", "CLT-05", ["0.060", "1.524 mm"], ["0.0601", "1.525 mm"]),
+        ("forward-clearance", "CLT-03", ["0.024", "0.6096 mm"], ["0.0239", "0.609 mm"]),
+        ("forward-clearance", "CLT-03", ["0.080", "2.032 mm"], ["0.0801", "2.033 mm"]),
+        ("direct-clearance", "CLT-04", ["0.036", "0.9144 mm"], ["0.0359", "0.914 mm"]),
+        ("direct-clearance", "CLT-04", ["0.120", "3.048 mm"], ["0.1201", "3.049 mm"]),
     ];
-    for (name, code, values) in rules {
-        let one = measurement_named(name).expect("a measurement");
-        let Some(rule) = crate::rules::rule_named(code) else { panic!("{code} is no rule") };
-        for value in values {
-            let mut job = Job::plain();
-            let fact = one.fact().expect("it fills a fact");
-            job.slot_mut(fact).read(&value.into(), fact.declaration()).expect("a number");
-            let out = matches!(judge(Some(value), &(one.band)(&job, &Limits::default())), Verdict::Out(..));
+    for (name, code, inside, out) in inside_and_out {
+        for typed in inside {
+            let (verdict, fires) = both_say(name, code, typed, four);
+            assert!(!matches!(verdict, Verdict::Out(..)) && !fires, "{name} at {typed}: {verdict:?}, {fires}");
+        }
+        for typed in out {
+            let (verdict, fires) = both_say(name, code, typed, four);
+            assert!(matches!(verdict, Verdict::Out(..)) && fires, "{name} at {typed}: {verdict:?}, {fires}");
+        }
+    }
+}
+
+#[test]
+fn every_count_of_frictions_has_its_limit_where_it_is_said_to_be() {
+    for count in 1..=8_u32 {
+        let mut job = Job::plain();
+        job.direct.frictions.set(count);
+        let rule = crate::rules::rule_named("CLT-04").expect("a rule");
+        let one = measurement_named("direct-clearance").expect("a measurement");
+        for (thousandths, out) in
+            [(6 * count, false), (6 * count - 1, true), (20 * count, false), (20 * count + 1, true)]
+        {
+            // As it is typed: the nearest number to the decimal, and not the product of a machine.
+            let read: f64 = format!("{}e-3", thousandths).parse().expect("a number");
+            job.direct.clear_in.set(Quantity::new(read));
             let fires = rule.verdict(&job, &Limits::default()).value() == Some(&true);
-            assert_eq!(out, fires, "{name} at {value}");
+            let verdict = judge(Some(read), &(one.band)(&job, &Limits::default()));
+            assert_eq!((fires, matches!(verdict, Verdict::Out(..))), (out, out), "{count} frictions at {read}");
         }
     }
 }

@@ -1,11 +1,12 @@
 //! What will be built, as the driver will notice it.
 
 use super::figures;
-use super::say::{Say, chosen, short};
+use super::say::{Say, chosen};
 use crate::job::{
     BrakeKind, ConverterOrigin, Cooler, GearCut, InputShaft, MountKind, OneWayKind, PanDepth, ShiftOrder, StickKind,
     ValveBodyKind, VentOutlet,
 };
+use crate::quantity::short;
 
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
     [shifting(say), strength(say), converter(say), around(say), figures::speedometer(say).into_iter().collect()]

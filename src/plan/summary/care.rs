@@ -1,7 +1,8 @@
 //! What the customer has to do, and what can hurt.
 
-use super::say::{Say, chosen, short};
+use super::say::{Say, chosen};
 use crate::job::{BrakeKind, CoolerAction};
+use crate::quantity::short;
 
 pub(super) fn to_do(say: &Say<'_>) -> Vec<String> {
     let job = say.job;

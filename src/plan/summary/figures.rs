@@ -1,9 +1,9 @@
 //! Worked-out figures in the units a driver thinks in: percent, mph, engine speed.
 
-use super::say::{Say, short};
+use super::say::Say;
 use crate::calc::{converter, speedometer, tire};
 use crate::job::SpeedometerKind;
-use crate::quantity::{MilePerHour, Quantity};
+use crate::quantity::{MilePerHour, Quantity, short};
 
 /// The figure that a finding of this code speaks of, when it can be worked out.
 pub(super) fn behind(code: &str, say: &Say<'_>) -> Option<String> {

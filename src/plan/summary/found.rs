@@ -1,7 +1,8 @@
 //! What was seen and measured on the unit, as far as it means something to its owner.
 
-use super::say::{Say, chosen, inches, short};
+use super::say::{Say, chosen, inches};
 use crate::job::{AirChecks, BellKind, CaseHistory, Crack, Hub, ParkPawl, RaceState};
+use crate::quantity::short;
 
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
     // What is only planned nobody has found.

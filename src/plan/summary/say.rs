@@ -2,7 +2,7 @@
 
 use super::Matter;
 use crate::job::{Fact, FactId, FactSet, Job, fact_ids};
-use crate::quantity::{Inch, Quantity};
+use crate::quantity::{Inch, Quantity, short};
 use jiff::civil::Date;
 use std::collections::BTreeMap;
 
@@ -123,11 +123,4 @@ pub(super) fn day(date: Date) -> String {
 /// A length in words: `0.015 inch`.
 pub(super) fn inches(length: Quantity<Inch>, places: usize) -> String {
     format!("{} inch", short(length.value(), places))
-}
-
-/// A number with at most so many decimals and no noughts at its end.
-pub(super) fn short(value: f64, places: usize) -> String {
-    let printed = format!("{value:.places$}");
-    let trimmed = if printed.contains('.') { printed.trim_end_matches('0').trim_end_matches('.') } else { &printed };
-    if trimmed == "-0" { "0".to_owned() } else { trimmed.to_owned() }
 }

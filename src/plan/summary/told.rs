@@ -1,7 +1,8 @@
 //! What the customer said about vehicle and use: these numbers are theirs, and they should see them.
 
-use super::say::{Say, chosen, day, short};
+use super::say::{Say, chosen, day};
 use crate::job::{DriveLayout, Induction, UseKind};
+use crate::quantity::short;
 
 pub(super) fn lines(say: &Say<'_>) -> Vec<String> {
     let (usage, vehicle, engine, event) = (&say.job.usage, &say.job.vehicle, &say.job.engine, &say.job.event);

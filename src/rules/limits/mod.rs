@@ -10,7 +10,7 @@ mod table;
 pub use table::{LimitId, Limits};
 
 use crate::job::{FactValue, Kind};
-use crate::quantity::{One, Quantity, Unit, Unread};
+use crate::quantity::{One, Quantity, Unit, Unread, said, with_symbol, written_down};
 use std::fmt;
 
 /// What is said about one limit.
@@ -85,13 +85,13 @@ pub struct OutOfRange {
 impl fmt::Display for OutOfRange {
     fn fmt(&self, f: &mut fmt::Formatter<'_>) -> fmt::Result {
         let LimitDeclaration { label, range: (low, high), whole, .. } = *self.limit.declaration();
-        let unit = self.limit.unit_after();
-        let given = self.given;
+        let given = self.limit.say(self.given);
         if low == high {
-            write!(f, "The limit \"{label}\" is {low}{unit} and cannot be moved; {given}{unit} was given.")
+            write!(f, "The limit \"{label}\" is {} and cannot be moved; {given} was given.", self.limit.say(low))
         } else {
             let number = if whole { "a whole number" } else { "a number" };
-            write!(f, "The limit \"{label}\" takes {number} from {low} to {high}{unit}; {given}{unit} was given.")
+            let (low, high) = (grouped(low), self.limit.say(high));
+            write!(f, "The limit \"{label}\" takes {number} from {low} to {high}; {given} was given.")
         }
     }
 }
@@ -132,21 +132,13 @@ impl LimitUsed {
 
 /// Large numbers with their thousands marked, `4,770,000`; the others as they are.
 fn grouped(number: f64) -> String {
-    if number.abs() >= 10_000.0 { Quantity::<One>::new(number).to_whole() } else { number.to_string() }
+    if number.abs() >= 10_000.0 { Quantity::<One>::new(number).to_whole() } else { said(number, "") }
 }
 
 impl LimitId {
-    /// A blank and the unit, or nothing for a bare number.
-    fn unit_after(self) -> String {
-        match self.declaration().unit {
-            unit @ ("" | "°") => unit.to_owned(),
-            unit => format!(" {unit}"),
-        }
-    }
-
     /// A number as people read it, with the limit's unit.
     pub fn say(self, number: f64) -> String {
-        format!("{}{}", grouped(number), self.unit_after())
+        with_symbol(grouped(number), self.declaration().unit)
     }
 
     /// Is it a share, which beside a result is read in per cent?
@@ -234,7 +226,8 @@ impl<U: Unit> LimitNumber for Quantity<U> {
         self.value()
     }
     fn typed(text: &str) -> Result<f64, Unread> {
-        Self::from_typed(text).map(Self::value)
+        // One typed in another unit is moved to the number it was meant to be.
+        Self::from_typed(text).map(|typed| written_down(typed.value()))
     }
 }
 
@@ -351,6 +344,8 @@ mod tests {
     fn a_refused_number_is_answered_with_what_is_allowed() {
         let refused = Limits::default().set(LimitId::bell_runout, 5.0).unwrap_err().to_string();
         assert_eq!(refused, "The limit \"bell bore runout\" takes a number from 0.004 to 0.015 in; 5 in was given.");
+        let metric = Limits::default().set(LimitId::bell_runout, 0.1 / 25.4).unwrap_err().to_string();
+        assert!(metric.ends_with("; 0.003937 in was given."), "{metric}");
     }
 
     #[test]
@@ -358,6 +353,8 @@ mod tests {
         assert_eq!(LimitId::bell_runout.read(" 8 thou "), Ok(0.008));
         assert_eq!(LimitId::dowels.read("2"), Ok(2.0));
         assert!(LimitId::bell_runout.read("4 qt").is_err());
+        assert_eq!(LimitId::bell_runout.read("0.2 mm"), Ok(0.007_874));
+        assert_eq!(LimitId::bell_runout.read("0.1016 mm"), Ok(0.004), "the least an owner may set");
         assert_eq!(LimitId::bell_runout.say(0.008), "0.008 in");
         assert_eq!(LimitId::tube_steel.say(4_770_000.0), "4,770,000");
         assert_eq!(LimitId::tube_steel.range_in_words().as_deref(), Some("4,300,000 to 4,900,000"));
