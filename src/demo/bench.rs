@@ -2,8 +2,8 @@
 
 use crate::plan::sheet::{Proposal, SetKind, measurement_named};
 use crate::service::{
-    Caller, ChoosePart, Failure, Key, Service, TakeReading, TypedPart, Who, WriteInstrument, WriteSet, proposal,
-    taking_of,
+    Caller, ChoosePart, Failure, Key, Service, TakeReading, TypedPart, Who, WriteInstrument, WriteSet, latest,
+    proposal, taking_of,
 };
 use jiff::ToSpan;
 use jiff::civil::Date;
@@ -134,7 +134,7 @@ pub async fn choose_best(service: &Service, bench: &Caller, ticket: i64, name: &
     let measurement = measurement_named(name).ok_or(Failure::NotFound("such measurement"))?;
     let sheet = service.bench_sheet(bench, ticket, Some(name)).await?;
     let page = service.ticket(bench, ticket).await?;
-    let latest = sheet.readings.iter().max_by_key(|reading| reading.turn).ok_or(Failure::NotFound("such reading"))?;
+    let latest = latest(&sheet.readings, name).ok_or(Failure::NotFound("such reading"))?;
     let limits = &page.book.limits;
     let band = (measurement.band)(page.revision.contents.facts.job(), limits);
     let Proposal::Found(found) = proposal(measurement, &taking_of(latest), &band, &sheet.shelf, limits) else {

@@ -17,7 +17,7 @@ use jiff::tz::TimeZone;
 use serde::{Deserialize, Serialize};
 
 /// The fact that says whether the pressure gauge was in date.
-const GAUGE_IN_DATE: &str = "bench.gauge_cal_ok";
+pub(super) const GAUGE_IN_DATE: &str = "bench.gauge_cal_ok";
 
 /// Everything a sheet is shown from, besides the ticket itself.
 #[derive(Clone, Debug)]
@@ -136,6 +136,7 @@ impl Command for TakeReading {
             made_by,
             at: scene.now,
             chosen: None,
+            struck: None,
         };
         reading::insert(scene.conn, scene.shop, (ticket.id, staff), &kept).await?;
         let happened = Happening::Measured {
@@ -173,14 +174,11 @@ impl TakeReading {
         weighed: &Weighed,
         in_date: Option<bool>,
     ) -> Result<i32, Failure> {
-        let source = if in_date == Some(false) { Source::MeasuredPastDue } else { Source::Measured };
-        let (path, value) = match (measurement.fills, &weighed.proposal) {
-            (Fills::Number(path), _) => (path, taking.value.into()),
-            (Fills::Word(path, fits, _), Proposal::Found(Picked { fits: true, .. })) => (path, fits.into()),
-            (Fills::Word(path, _, none), Proposal::Found(_)) => (path, none.into()),
-            (Fills::Nothing | Fills::Word(..), _) => return Ok(ticket.revision),
+        let past_due = in_date == Some(false);
+        let Some(fact) = filled(measurement, taking.value, &weighed.proposal, past_due) else {
+            return Ok(ticket.revision);
         };
-        let mut facts = vec![FactChange { path: path.to_owned(), value: Some(value), source }];
+        let mut facts = vec![fact];
         // The rules ask whether the gauge was in date; with a date on record, this reading knows.
         if measurement.instrument == Instrument::PressureGauge
             && let Some(in_date) = in_date
@@ -192,6 +190,24 @@ impl TakeReading {
         let change = ChangeTicket { ticket: self.ticket, made_from: self.made_from, edit };
         Ok(change.carry_out(scene).await?.revision)
     }
+}
+
+/// What a taking writes into the fact it belongs to; none when it writes nothing.
+pub(super) fn filled(measurement: &Measurement, value: f64, proposal: &Proposal, past_due: bool) -> Option<FactChange> {
+    let (path, value) = match (measurement.fills, proposal) {
+        (Fills::Number(path), _) => (path, value.into()),
+        (Fills::Word(path, fits, _), Proposal::Found(Picked { fits: true, .. })) => (path, fits.into()),
+        (Fills::Word(path, _, none), Proposal::Found(_)) => (path, none.into()),
+        (Fills::Nothing | Fills::Word(..), _) => return None,
+    };
+    let source = if past_due { Source::MeasuredPastDue } else { Source::Measured };
+    Some(FactChange { path: path.to_owned(), value: Some(value), source })
+}
+
+/// The reading of a measurement that counts: the latest that was not struck.
+pub fn latest<'a>(readings: &'a [Reading], measurement: &str) -> Option<&'a Reading> {
+    let counts = |reading: &&Reading| reading.measurement == measurement && reading.struck.is_none();
+    readings.iter().filter(counts).max_by_key(|reading| reading.turn)
 }
 
 /// Was an instrument past its calibration date on this day?
@@ -257,7 +273,7 @@ impl Command for ChoosePart {
         let measurement = named(&self.measurement)?;
         let ticket = open_ticket(scene, self.ticket).await?;
         let readings = reading::of_tickets(scene.conn, scene.shop, &[self.ticket], Some(measurement.name)).await?;
-        let latest = readings.iter().max_by_key(|reading| reading.turn).ok_or(Failure::NotFound("such reading"))?;
+        let latest = latest(&readings, measurement.name).ok_or(Failure::NotFound("such reading"))?;
         if latest.turn != self.reading {
             let message = "It was measured again meanwhile. Look at the new reading, then choose the part by it.";
             return Err(Failure::problem("part", message));
@@ -294,6 +310,6 @@ pub fn taking_of(reading: &Reading) -> Taking {
     }
 }
 
-fn named(name: &str) -> Result<&'static Measurement, Failure> {
+pub(super) fn named(name: &str) -> Result<&'static Measurement, Failure> {
     measurement_named(name).ok_or(Failure::NotFound("such measurement"))
 }

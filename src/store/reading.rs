@@ -46,6 +46,19 @@ pub struct Reading {
     pub at: Timestamp,
     /// The part that was chosen by it: what, what it leaves, does it fit; none yet for most.
     pub chosen: Option<Chosen>,
+    /// That it was taken by mistake; none for most. A struck reading counts for nothing.
+    pub struck: Option<Struck>,
+}
+
+/// That a reading was taken by mistake.
+#[derive(Clone, Debug, PartialEq, Eq)]
+pub struct Struck {
+    /// Why.
+    pub reason: String,
+    /// Who struck it.
+    pub made_by: String,
+    /// When.
+    pub at: Timestamp,
 }
 
 /// A part that was chosen by a reading.
@@ -76,7 +89,8 @@ pub async fn of_tickets(
                   verdict, held_against, instrument, instrument_version, instrument.name AS "instrument_name?",
                   instrument.due AS "due?: Day", past_due, reading.made_by, reading.at AS "at: At",
                   choice.part AS "part?", choice.leaves AS "leaves?", choice.fits AS "fits?",
-                  choice.made_by AS "chosen_by?", choice.at AS "chosen_at?: At"
+                  choice.made_by AS "chosen_by?", choice.at AS "chosen_at?: At",
+                  struck.reason AS "struck_for?", struck.made_by AS "struck_by?", struck.at AS "struck_at?: At"
            FROM ticket
            JOIN reading ON reading.shop_id = ticket.shop_id AND reading.ticket_id = ticket.id
            LEFT JOIN instrument ON instrument.shop_id = reading.shop_id AND instrument.nth = reading.instrument
@@ -87,6 +101,9 @@ pub async fn of_tickets(
                  AND part_choice.measurement = reading.measurement AND part_choice.reading = reading.turn
                ORDER BY part_choice.turn DESC LIMIT 1
            ) AS choice ON true
+           LEFT JOIN struck_reading AS struck
+                  ON struck.shop_id = reading.shop_id AND struck.ticket_id = reading.ticket_id
+                 AND struck.measurement = reading.measurement AND struck.turn = reading.turn
            WHERE ticket.shop_id = $1 AND ticket.number = ANY($2) AND ($3::text IS NULL OR reading.measurement = $3)
            ORDER BY reading.at DESC, reading.measurement, reading.turn DESC"#,
         shop,
@@ -116,6 +133,11 @@ pub async fn of_tickets(
             fits: row.fits.unwrap_or_default(),
             made_by: row.chosen_by.unwrap_or_default(),
             at: row.chosen_at.map_or(Timestamp::UNIX_EPOCH, Into::into),
+        }),
+        struck: row.struck_for.map(|reason| Struck {
+            reason,
+            made_by: row.struck_by.unwrap_or_default(),
+            at: row.struck_at.map_or(Timestamp::UNIX_EPOCH, Into::into),
         }),
     })
     .fetch_all(conn)
@@ -193,6 +215,31 @@ pub async fn insert_choice(
         staff,
         chosen.made_by,
         chosen.at.to_sqlx() as _
+    )
+    .execute(conn)
+    .await
+    .map(drop)
+}
+
+/// Keeps that a reading was struck. One reading cannot be struck twice.
+pub async fn insert_struck(
+    conn: &mut PgConnection,
+    shop: Uuid,
+    (ticket, staff): (Uuid, Uuid),
+    (measurement, turn): (&str, i32),
+    struck: &Struck,
+) -> sqlx::Result<()> {
+    sqlx::query!(
+        "INSERT INTO struck_reading (shop_id, ticket_id, measurement, turn, reason, staff_id, made_by, at)
+         VALUES ($1, $2, $3, $4, $5, $6, $7, $8)",
+        shop,
+        ticket,
+        measurement,
+        turn,
+        struck.reason,
+        staff,
+        struck.made_by,
+        struck.at.to_sqlx() as _
     )
     .execute(conn)
     .await

@@ -123,6 +123,11 @@ pub enum Happening {
         instrument: String,
         past_due: bool,
     },
+    ReadingStruck {
+        label: String,
+        said: String,
+        reason: String,
+    },
     PartChosen {
         label: String,
         part: String,
@@ -249,6 +254,7 @@ impl Happening {
             Self::VariantApplied { name, revision } => format!("Variant {name} is now the job, as version {revision}"),
             Self::VariantChosen { name, by } => format!("{by} chose the variant {name}"),
             Self::Measured { label, said, verdict, .. } => format!("Measured: {label} {said}, {verdict}"),
+            Self::ReadingStruck { label, said, .. } => format!("Reading struck out: {label} {said}"),
             Self::PartChosen { label, part, leaves } => format!("Chosen by {label}: {part}, to leave {leaves}"),
             Self::InstrumentWritten { name, what } => format!("Instrument {name}: {what}"),
             Self::SetTyped { label, version } => format!("On the shelf: {label}, version {version}"),

@@ -145,6 +145,8 @@ fn measuring_rows() -> Vec<Route> {
         looks("/tickets/{number}/sheet/{name}", Staff(ReadTickets), get(measures::show_one)),
         sends("/tickets/{number}/sheet/{name}", Staff(ChangeFacts), post(measures::send)),
         sends("/tickets/{number}/sheet/{name}/look", Staff(ChangeFacts), post(measures::look)),
+        looks("/tickets/{number}/sheet/{name}/strike/{turn}", Staff(ChangeFacts), get(measures::strike::show)),
+        sends("/tickets/{number}/sheet/{name}/strike/{turn}", Staff(ChangeFacts), post(measures::strike::send)),
         looks("/instruments", Staff(ReadTickets), get(instruments::show)),
         sends("/instruments", Staff(ChangeFacts), post(instruments::add)),
         looks("/instruments/{nth}", Staff(ReadTickets), get(instruments::show_one)),

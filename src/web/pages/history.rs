@@ -92,6 +92,7 @@ pub fn entry(event: &Event, zone: &TimeZone) -> Entry {
             words.extend(Some(format!("With {instrument}")).filter(|_| !instrument.is_empty()));
             words.extend(past_due.then(|| "The instrument was past its calibration date.".to_owned()));
         }
+        Happening::ReadingStruck { reason, .. } => words.push(reason.clone()),
         Happening::UnitsChosen { changes: changed } => changes.clone_from(changed),
         Happening::ContactChanged { changes: changed } | Happening::ShopChanged { changes: changed } => {
             changes.clone_from(changed);

@@ -6,7 +6,7 @@ use crate::picture::{Bench, Beside, Picture, Put, pictures};
 use crate::plan::sheet::{Fit, measurement_named};
 use crate::quantity::{Inch, Quantity};
 use crate::rules::{Derived, Known};
-use crate::service::{BenchSheet, Event};
+use crate::service::{BenchSheet, Event, latest};
 use crate::ticket::Happening;
 use crate::web::access::Staff;
 use crate::web::extract::At;
@@ -81,8 +81,8 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
 /// A number that was typed elsewhere since is not that reading, so its washer is not the one that is in.
 fn bench(play: Option<Quantity<Inch>>, name: &str, sheet: &BenchSheet) -> Bench {
     let kind = measurement_named(name).and_then(|measurement| measurement.fit).and_then(Fit::set);
-    let latest = sheet.readings.iter().filter(|reading| reading.measurement == name).max_by_key(|reading| reading.turn);
-    let latest = latest.filter(|reading| play.is_some_and(|play| (play.value() - reading.number).abs() < 1e-9));
+    let latest = latest(&sheet.readings, name)
+        .filter(|reading| play.is_some_and(|play| (play.value() - reading.number).abs() < 1e-9));
     Bench {
         washer: latest.and_then(|reading| reading.fitted.first()).map(|read| Quantity::new(read.value)),
         spread: latest.map(|reading| Quantity::new(reading.spread)),

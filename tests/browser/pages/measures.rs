@@ -41,10 +41,21 @@ async fn the_sheet_of_a_job() {
     walk.visitor.reads("Check what you entered").await;
     walk.look("sheet-doubtful").await;
     walk.visitor.press("Reading 1 was 0.305 mm").await;
-    walk.visitor.reads("fine 0.012 in; read 1 of 3 times").await;
+    walk.visitor.reads("fine 0.012 in; read once of 3 times").await;
     walk.visitor.press("Save the reading").await;
     walk.visitor.reads("Saved. It stands on the job now.").await;
     walk.look("sheet-saved").await;
+    let strike = "return [document.querySelector('.measure-history a[href*=strike]').pathname]";
+    let strike = walk.visitor.browser.sentences(strike, vec![]).await.remove(0);
+    walk.visit("strike", &strike).await;
+    walk.visitor.write("reason", "The dial was loose").await;
+    walk.visitor.press("Strike it out").await;
+    walk.visitor.reads("Tick that this reading does not count").await;
+    walk.look("strike-wrong").await;
+    walk.visitor.tap("label:has(#sure)").await;
+    walk.visitor.press("Strike it out").await;
+    walk.visitor.reads("Struck out. It counts no more").await;
+    walk.look("sheet-struck").await;
     assert_all_visited(&walk.visited, |path| path.starts_with("/tickets/{number}/sheet"));
     walk.end();
 }
@@ -82,4 +93,10 @@ async fn a_reading_is_taken_without_script_too() {
     visitor.reads("Written down. There is no limit here to hold it against.").await;
     visitor.press("Save the reading").await;
     visitor.reads("Saved. It stands on the job now.").await;
+    visitor.press("Strike out 0.020 in").await;
+    visitor.write("reason", "Of another unit").await;
+    visitor.tap("label:has(#sure)").await;
+    visitor.press("Strike it out").await;
+    visitor.reads("Struck out. It counts no more").await;
+    visitor.reads("Of another unit").await;
 }

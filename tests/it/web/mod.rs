@@ -26,6 +26,7 @@ mod rules;
 mod sheet;
 mod steps;
 mod steps_late;
+mod struck;
 mod sums;
 mod ticket;
 mod variants;

@@ -101,6 +101,8 @@ const MATRIX: &[(&str, &str, [bool; 4])] = &[
     ("GET", "/tickets/{number}/sheet/{name}", STAFF),
     ("POST", "/tickets/{number}/sheet/{name}", STAFF),
     ("POST", "/tickets/{number}/sheet/{name}/look", STAFF),
+    ("GET", "/tickets/{number}/sheet/{name}/strike/{turn}", STAFF),
+    ("POST", "/tickets/{number}/sheet/{name}/strike/{turn}", STAFF),
     ("GET", "/instruments", STAFF),
     ("POST", "/instruments", STAFF),
     ("GET", "/instruments/{nth}", STAFF),

@@ -8,25 +8,25 @@ use endplay::ticket::{Purpose, Role, Source};
 use serde_json::{Value, json};
 
 /// A job, the bench, and what is fitted with it.
-async fn bench() -> (Shop, Client, i64) {
+pub async fn bench() -> (Shop, Client, i64) {
     let shop = Shop::staffed().await;
     let ticket = take_in(&shop).await;
     let client = shop.client(Role::Technician).await;
     (shop, client, ticket)
 }
 
-async fn made_from(shop: &Shop, ticket: i64) -> String {
+pub async fn made_from(shop: &Shop, ticket: i64) -> String {
     super::jobs::revision(shop, ticket).await.to_string()
 }
 
-async fn read(shop: &Shop, bench: &Client, ticket: i64, name: &str, fields: &[(&str, &str)]) -> Page {
+pub async fn read(shop: &Shop, bench: &Client, ticket: i64, name: &str, fields: &[(&str, &str)]) -> Page {
     let from = made_from(shop, ticket).await;
     let fields = [&[("made_from", from.as_str()), ("do", "save")][..], fields].concat();
     bench.post(&format!("/tickets/{ticket}/sheet/{name}"), &fields).await
 }
 
 /// A fact's value and how it was learnt.
-async fn fact(shop: &Shop, ticket: i64, path: &str) -> Option<(Value, Source)> {
+pub async fn fact(shop: &Shop, ticket: i64, path: &str) -> Option<(Value, Source)> {
     let desk = caller(shop, Role::Desk).await;
     let page = shop.service.ticket(&desk, ticket).await.expect("the ticket");
     let entry = page.revision.contents.facts.entry(fact_named(path).expect("a fact"))?;
@@ -34,7 +34,11 @@ async fn fact(shop: &Shop, ticket: i64, path: &str) -> Option<(Value, Source)> {
 }
 
 async fn add_dial(bench: &Client, name: &str, due: &str) {
-    let fields = [("name", name), ("kind", "dial"), ("calibrated", "2020-01-02"), ("due", due)];
+    add_instrument(bench, name, "dial", due).await;
+}
+
+pub async fn add_instrument(bench: &Client, name: &str, kind: &str, due: &str) {
+    let fields = [("name", name), ("kind", kind), ("calibrated", "2020-01-02"), ("due", due)];
     let page = bench.follow(bench.post("/instruments", &fields).await).await;
     page.assert_says("Saved.");
 }
@@ -170,6 +174,8 @@ async fn a_reading_with_an_instrument_past_its_date_says_so_for_ever() {
     let (shop, bench, ticket) = bench().await;
     add_dial(&bench, "Dial 1", "2020-12-31").await;
     let fields = [("r.1", "0.012"), ("instrument", "1")];
+    let before = bench.post(&format!("/tickets/{ticket}/sheet/front-end-play/look"), &fields).await;
+    before.assert_says("Dial 1 is past its calibration date: it was good through");
     let page = bench.follow(read(&shop, &bench, ticket, "front-end-play", &fields).await).await;
     let words = "Taken with an instrument past its calibration date: it was good through";
     page.assert_says(words);
@@ -236,6 +242,8 @@ async fn the_shops_own_unit_is_meant_by_a_bare_number_and_what_was_typed_stays()
     let page = bench.follow(read(&shop, &bench, ticket, "front-end-play", &[("r.1", "0.30")]).await).await;
     page.assert_says("read 0.30 mm");
     page.assert_says("fine 0.0118 in");
+    assert_eq!(fact(&shop, ticket, "bench.front_end_play_in").await, Some((json!(0.011_811), Source::Measured)));
+    bench.get(&format!("/tickets/{ticket}/steps/AS-05")).await.assert_says("Front end play: 0.011811 in");
     let page = bench.follow(read(&shop, &bench, ticket, "torque-pump", &[("r.1", "24")]).await).await;
     page.assert_says("read 24 N-m");
     page.assert_says("fine 17.7 lb-ft");
@@ -287,6 +295,12 @@ async fn the_live_verdict_changes_nothing() {
     bench.post(&path, &[("r.1", "0.002")]).await.assert_says("Out: 0.001 in below the least that is allowed.");
     bench.post(&path, &[("r.1", "x")]).await.assert_says("Cannot be taken as it stands");
     bench.post(&path, &[]).await.assert_says("Nothing is typed yet.");
+    bench.post(&path, &[("r.1", "0.012")]).await.assert_says("read once of 3 times, and one reading has no spread");
+    let twice = bench.post(&path, &[("r.1", "0.012"), ("r.3", "0.012")]).await;
+    twice.assert_says("read 2 of 3 times, 0.000 in apart");
+    let moving = bench.post(&path, &[("r.1", "0.010"), ("r.2", "0.0121")]).await;
+    moving
+        .assert_says("0.010 in to 0.0121 in, and they may lie 0.002 in apart at the most. That is no measurement yet.");
     assert_eq!(shop.fingerprint().await, before);
     assert_eq!(bench.get(&format!("/tickets/{ticket}/sheet/none")).await.status, StatusCode::NOT_FOUND);
 }

@@ -27,15 +27,23 @@ pub struct Line {
     pub chosen: String,
     /// Who and when.
     pub who: String,
+    /// That it was struck, why and by whom; empty for most.
+    pub struck: String,
+    /// Which reading of its measurement it is.
+    pub turn: i32,
 }
 
 impl Line {
     /// The line of a reading.
     pub fn of(reading: &Reading, zone: &TimeZone) -> Self {
-        let scale = measurement_named(&reading.measurement).map_or(Scale::Length, |measurement| measurement.scale);
+        let (scale, asked) = measurement_named(&reading.measurement)
+            .map_or((Scale::Length, 1), |measurement| (measurement.scale, measurement.readings));
         let typed: Vec<_> = reading.taken.iter().map(as_typed).collect();
-        let apart =
-            if typed.len() > 1 { format!("; {} apart at the most", scale.say(reading.spread)) } else { String::new() };
+        let apart = match typed.len() {
+            1 if asked > 1 => "; one reading has no spread".to_owned(),
+            1 => String::new(),
+            _ => format!("; {} apart at the most", scale.say(reading.spread)),
+        };
         let fitted: Vec<_> = reading.fitted.iter().map(as_typed).collect();
         Self {
             ticket: reading.ticket,
@@ -55,6 +63,11 @@ impl Line {
                 format!("{} was chosen, to leave {}{fits} ({})", chosen.part, chosen.leaves, chosen.made_by)
             }),
             who: format!("{}, {}", reading.made_by, moment(reading.at, zone)),
+            struck: reading.struck.as_ref().map_or_else(String::new, |struck| {
+                let at = moment(struck.at, zone);
+                format!("Struck out by {}, {at}: {}", struck.made_by, struck.reason)
+            }),
+            turn: reading.turn,
         }
     }
 }

@@ -3,7 +3,7 @@
 use super::line::past_due;
 use crate::plan::sheet::{Chapter, Fills, Measurement, Verdict, judge, measurements};
 use crate::rules::Known;
-use crate::service::{BenchSheet, Reading, TicketPage};
+use crate::service::{self, BenchSheet, Reading, TicketPage};
 use crate::web::findings::{From, fact_link};
 use crate::web::frame::Frame;
 use crate::web::pages::ticket::{Head, Now};
@@ -87,9 +87,9 @@ pub fn stands(measurement: &Measurement, page: &TicketPage, latest: Option<&Read
     Stands { value, verdict: judge(value, &super::band(measurement, page)), differs }
 }
 
-/// The latest reading of a measurement on this job.
+/// The reading of a measurement that counts on this job.
 pub fn latest<'a>(measurement: &Measurement, sheet: &'a BenchSheet) -> Option<&'a Reading> {
-    sheet.readings.iter().filter(|reading| reading.measurement == measurement.name).max_by_key(|reading| reading.turn)
+    service::latest(&sheet.readings, measurement.name)
 }
 
 fn belongs(measurement: &Measurement, page: &TicketPage, latest: Option<&Reading>) -> bool {

@@ -5,6 +5,7 @@ mod line;
 mod list;
 mod look;
 mod one;
+pub mod strike;
 
 use crate::plan::sheet::{Measurement, measurement_named, reading_field, take};
 use crate::service::{self, BenchSheet, Caller, ChoosePart, Key, TakeReading, TicketPage, Who};
@@ -13,6 +14,7 @@ use crate::web::extract::{Asked, At};
 use crate::web::failure::Failure;
 use crate::web::form::{Entry, Fields, FormState, Problem, Reader, Sent, problems_of};
 use crate::web::frame::{Answer, again, on_to, page};
+use crate::web::moment::today;
 use crate::web::pages::ticket::load;
 use crate::web::site::AppState;
 use axum::extract::State;
@@ -152,9 +154,9 @@ pub async fn look(
     sent: Sent<MeasureSent>,
 ) -> Answer {
     let measurement = measurement_named(&name).ok_or(Failure::NotFound)?;
-    let (_, ticket, _) = load(&state, &caller, number).await?;
+    let (_, ticket, now) = load(&state, &caller, number).await?;
     let sheet = state.service.bench_sheet(&caller, number, Some(measurement.name)).await?;
-    page(&Look::of_form(measurement, &ticket, &sheet, &sent.typed))
+    page(&Look::of_form(measurement, &ticket, &sheet, &sent.typed, today(now.at, &now.zone)))
 }
 
 /// The measurement's page again, with everything typed and what to put right.

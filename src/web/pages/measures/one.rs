@@ -159,6 +159,7 @@ impl OnePage {
             saved: match saved {
                 "reading" => "Saved. It stands on the job now.",
                 "part" => "Saved. Fit it, then measure again.",
+                "struck" => "Struck out. It counts no more, and stays in the history below.",
                 _ => "",
             },
             revision: page.ticket.revision,
@@ -183,7 +184,7 @@ impl OnePage {
             fitted_many: matches!(measurement.fit, Some(Fit::Pack(_))),
             doubted: wrong.iter().any(|wrong| wrong.possible),
             wrong,
-            look: Look::of_form(measurement, page, sheet, form.typed()),
+            look: Look::of_form(measurement, page, sheet, form.typed(), on),
             lines: sheet.readings.iter().map(|reading| Line::of(reading, &now.zone)).collect(),
             earlier: sheet
                 .earlier
