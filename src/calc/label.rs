@@ -5,8 +5,8 @@ use jiff::civil::Date;
 
 /// The last day a label is good: the end of its month, so many years later.
 ///
-/// Years by the program the label names (memory, medium): a flexplate or bell shield of 29.1 three, a transmission
-/// shield of 4.1 and a flexplate shield of 30.1 five. The label and the issuer's current list come first. `None` past
+/// Years by the program the label names (memory, medium): a flexplate of 29.1 three, a transmission shield of 4.1 and a
+/// flexplate shield of 30.1 five. The label and the issuer's current list come first. `None` past
 /// the end of the calendar.
 pub fn good_until(month_on_label: Date, years: i16) -> Option<Date> {
     Some(month_on_label.checked_add(i32::from(years).years()).ok()?.last_of_month())

@@ -21,7 +21,7 @@ pub struct RotatingPiston {
     pub surface: Quantity<Inch>,
 }
 
-/// Force of the turning fluid on the piston: π/2 × density × ω² × [(outer⁴ − lower⁴)/2 − surface² × (outer² − lower²)].
+/// Force of the turning fluid on the piston: π/2 × density / g × ω² × [(outer⁴ − lower⁴)/2 − surface² × (outer² − lower²)].
 ///
 /// `lower` is the inner seal or the fluid's surface, whichever is further out:
 /// inside of it there is no fluid. The fluid turns with the drum, as it does

@@ -10,7 +10,8 @@ use endplay::rules::{Known, Limits, rule_named};
 
 const TITLES: Source = Source("title list of the certification body's specifications", Trust::Read);
 const TITLES_30: Source = Source("rule text that calls 30.1 the flexplate shield", Trust::Quoted);
-const CLASS_RULES: Source = Source("a United States sanctioning body's class rules: 10.99 or quicker", Trust::Read);
+const CLASS_RULES: Source =
+    Source("10.99 or quicker, as a United States body words the line for a damper", Trust::Memory);
 const FASTER: Source = Source("a United States body's class rules: 9.99 or quicker, or 135 mph", Trust::Memory);
 const ALWAYS: Source =
     Source("a truck-pull body's rules, 2024: every automatic has a 4.1 shield; trans brake prohibited", Trust::Read);

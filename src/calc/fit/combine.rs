@@ -22,8 +22,14 @@ pub(super) struct Way {
     pub(super) taken: Vec<usize>,
 }
 
+/// The most stacks that are tried: sizes measured to a ten-thousandth come to some thousands, and what anybody may ask for
+/// must not fill the machine.
+const MOST_STACKS: usize = 60_000;
+
 /// For each number of parts up to `most`, every thickness they can come to, each by the way with the fewest new parts.
-pub(super) fn sums(piles: &[Pile], most: usize) -> BTreeMap<(usize, i64), Way> {
+///
+/// `None` when there are more than [`MOST_STACKS`].
+pub(super) fn sums(piles: &[Pile], most: usize) -> Option<BTreeMap<(usize, i64), Way>> {
     let mut reached = BTreeMap::from([((0, 0), Way { new: 0, taken: Vec::new() })]);
     for pile in piles {
         let mut next: BTreeMap<(usize, i64), Way> = BTreeMap::new();
@@ -39,8 +45,11 @@ pub(super) fn sums(piles: &[Pile], most: usize) -> BTreeMap<(usize, i64), Way> {
                 }
                 thick += pile.size;
             }
+            if next.len() > MOST_STACKS {
+                return None;
+            }
         }
         reached = next;
     }
-    reached
+    Some(reached)
 }

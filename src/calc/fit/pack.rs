@@ -35,6 +35,8 @@ pub enum Packing {
     },
     /// There is no steel in the pack.
     NoSteels,
+    /// So many different sizes come to more stacks than are tried.
+    TooMany,
 }
 
 /// The thickness of each new steel when so many are changed for equal ones: old + (clearance − aim) / changed.
@@ -61,7 +63,8 @@ pub fn fill(
         new: way.new,
         result: inches(whole(clearance) + stack - thick),
     };
-    let ways: Vec<Filled> = sums(&piles, fitted.len())
+    let Some(stacks) = sums(&piles, fitted.len()) else { return Packing::TooMany };
+    let ways: Vec<Filled> = stacks
         .iter()
         .filter(|((parts, _), _)| *parts == fitted.len() && *parts > 0)
         .map(|((_, thick), way)| filled(*thick, way))
@@ -158,6 +161,21 @@ mod tests {
     }
 
     #[test]
+    fn sizes_that_come_to_millions_of_stacks_are_refused_and_those_of_a_drawer_are_not() {
+        let sizes = |from: i32, step: i32, count: i32| (0..count).map(move |at| tenths(from + at * step));
+        let drawer: Vec<_> = sizes(700, 25, 12).collect();
+        let fitted: Vec<_> = sizes(701, 33, 10).collect();
+        assert!(!matches!(fill(&fitted, tenths(500), &window(100, 500, 900), &drawer), Packing::TooMany));
+        // Each typed to as many digits as it takes to make every stack another one.
+        let odd = |from: f64, count: i32| -> Vec<Quantity<Inch>> {
+            (0..count)
+                .map(|at| Quantity::new(from + 0.002 * 1.937_f64.powi(at % 7) + 1e-7 * f64::from(at * at)))
+                .collect()
+        };
+        assert_eq!(fill(&odd(0.07, 10), tenths(500), &window(100, 500, 900), &odd(0.081, 12)), Packing::TooMany);
+    }
+
+    #[test]
     fn a_pack_that_is_right_already_is_left_as_it_is() {
         // A thin and a thick steel come to the same as two middling ones, in whichever order they are met.
         let window = window(480, 600, 1020);
@@ -210,7 +228,7 @@ mod tests {
                     prop_assert_eq!(whole(off).abs(), whole(tenths(best.0)));
                     nearest
                 }
-                Packing::NoSteels => return Err(TestCaseError::fail("there are steels")),
+                none => return Err(TestCaseError::fail(format!("{none:?}"))),
             };
             let stack: i64 = result.steels.iter().map(|steel| whole(*steel)).sum();
             prop_assert_eq!(whole(result.result), whole(tenths(clearance + before)) - stack, "the clearance is the stack's");

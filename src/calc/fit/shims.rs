@@ -51,7 +51,8 @@ pub fn shim(stack: &Stack, shelf: &[Quantity<Inch>], most: usize) -> Shimmed {
     sizes.sort_unstable();
     sizes.dedup();
     let piles: Vec<_> = sizes.into_iter().map(|size| Pile { size, count: most, fitted: 0 }).collect();
-    let reached = sums(&piles, most);
+    // Few shims of few sizes come to few stacks.
+    let reached = sums(&piles, most).unwrap_or_default();
     let rank = |((parts, thick), _): &(&(usize, i64), _)| {
         let off = (thick - short).abs();
         // Inside the reach fewer shims are better than a nearer sum: each joint is one more place to go wrong.

@@ -279,6 +279,14 @@ fn pack(value: f64, fitted: &Fitted, window: Window, kind: SetKind, set: &[SetPa
             );
             Picked { fits: false, sentence, working, offers: vec![offer(&nearest, false, true)] }
         }
+        Packing::TooMany => Picked {
+            fits: false,
+            sentence: "There are more stacks of so many different sizes than can be tried. Measure the steels to a \
+                       thousandth, or take sizes out of the set."
+                .to_owned(),
+            working,
+            offers: Vec::new(),
+        },
         Packing::NoSteels => {
             Picked { fits: false, sentence: "There is no steel to change.".to_owned(), working, offers: Vec::new() }
         }

@@ -134,9 +134,9 @@ fn head_line(piston: &RotatingPiston, speed: Quantity<Rpm>) -> Line {
     Line::new(
         "Force of the turning fluid",
         head_force(piston, FLUID, speed).to_whole(),
-        "π/2 × density × ω² × ((outer⁴ - lower⁴) / 2 - surface² × (outer² - lower²)), radii",
+        "π/2 × density / 386.09 × ω² × ((outer⁴ - lower⁴) / 2 - surface² × (outer² - lower²)), radii",
         format!(
-            "π/2 × {} × ω² × (({1}⁴ - {2}⁴) / 2 - {3}² × ({1}² - {2}²)) at {4}",
+            "π/2 × {} / 386.09 × ω² × (({1}⁴ - {2}⁴) / 2 - {3}² × ({1}² - {2}²)) at {4}",
             short(FLUID),
             short(piston.outer),
             short(lower),
@@ -291,6 +291,9 @@ fn needs(given: &Given<'_>) -> Worked {
     )))
 }
 
+/// The most friction that oiled steel is known to have (memory, medium).
+const OILED_STEEL_AT_MOST: f64 = 0.10;
+
 pub(super) fn wedge(given: &Given<'_>) -> Worked {
     let (rollers, angle) = (given.count("rollers")?, given.number::<Degree>("angle")?);
     let (force, race) = (given.number::<PoundForce>("force")?, given.number::<Inch>("race")?);
@@ -304,7 +307,14 @@ pub(super) fn wedge(given: &Given<'_>) -> Worked {
     let (race, roller) = (race * 0.5, roller * 0.5);
     let friction = friction_to_wedge(angle);
     let carries = torque(rollers, force, race, angle);
-    Ok(Outcome::default()
+    let slips = friction.value() > OILED_STEEL_AT_MOST;
+    let told = slips.then(|| {
+        "So steep they do not wedge: oiled steel does not have that friction. They slip before they carry this, so it is \
+         no capacity."
+            .to_owned()
+    });
+    let outcome = Outcome::default()
+        .remarks(told)
         .line(Line::new(
             "Friction they need to wedge",
             friction.to_places(3),
@@ -318,19 +328,19 @@ pub(super) fn wedge(given: &Given<'_>) -> Worked {
             "rollers × force × race radius × tan (angle / 2) / 12",
             format!("{rollers} × {} × {} × {} / 12", short(force), short(race), plain(friction.value())),
             "derived: balance of forces on the roller",
-        ))
-        .holding(carries)
-        .line(Line::new(
-            "Highest pressure on the race",
-            contact_pressure(force, length, roller, race, side).to_whole(),
-            "√(force × E / (2π (1 - 0.3²) × length × radius)), 1/radius = 1/roller ± 1/race",
-            format!(
-                "√({} × 30,020,000 / (2π × 0.91 × {}) × (1/{} {sign} 1/{}))",
-                short(force),
-                short(length),
-                short(roller),
-                short(race)
-            ),
-            "Hertz, line contact of steel on steel",
-        )))
+        ));
+    let outcome = if slips { outcome } else { outcome.holding(carries) };
+    Ok(outcome.line(Line::new(
+        "Highest pressure on the race",
+        contact_pressure(force, length, roller, race, side).to_whole(),
+        "√(force × E / (2π (1 - 0.3²) × length × radius)), 1/radius = 1/roller ± 1/race",
+        format!(
+            "√({} × 30,020,000 / (2π × 0.91 × {}) × (1/{} {sign} 1/{}))",
+            short(force),
+            short(length),
+            short(roller),
+            short(race)
+        ),
+        "Hertz, line contact of steel on steel",
+    )))
 }

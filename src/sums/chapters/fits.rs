@@ -68,6 +68,11 @@ fn pack(given: &Given<'_>) -> Worked {
             (nearest, None, Some(said))
         }
         Packing::NoSteels => return Err(Amiss::Absent("fitted")),
+        Packing::TooMany => {
+            let message = "Steels on the shelf: with so many different sizes there are more stacks than can be tried. \
+                           Measure to a thousandth, or leave out sizes you would not take.";
+            return Amiss::clash("shelf", message.to_owned());
+        }
     };
     let line = |label: &'static str, steels: &Filled| {
         let sum: f64 = fitted.iter().map(|steel| steel.value()).sum();

@@ -68,6 +68,10 @@ fn grows(given: &Given<'_>) -> Worked {
     let fluid = given.number::<Quart>("fluid")?;
     let (cold, hot) = (given.number::<AtCelsius>("cold")?, given.number::<AtCelsius>("hot")?);
     let density = given.number::<KilogramPerCubicMetre>("density")?;
+    if hot < cold {
+        let message = format!("Hot cannot be {}: it has to be no less than cold, {}.", short(hot), short(cold));
+        return Amiss::clash("hot", message);
+    }
     let share = growth(density, cold, hot);
     let more = fluid * share.value();
     let mut outcome = Outcome::default()

@@ -6,6 +6,7 @@ use crate::calc::gear_set::{
     direct_drum_speed, direct_share_in_third, direct_share_on_brake, first_disagreement, first_from_others,
     forward_reaction, reverse_reaction,
 };
+use crate::calc::power_flow::three_speed::DISAGREEMENT;
 use crate::quantity::{One, PoundFoot, Quantity, Rpm};
 use crate::sums::declaration::{Amiss, Sum, Worked};
 use crate::sums::given::Given;
@@ -64,11 +65,11 @@ fn agree(given: &Given<'_>) -> Worked {
         (given.number::<One>("first")?, given.number::<One>("second")?, given.number::<One>("reverse")?);
     let from_others = first_from_others(second, reverse);
     let apart = first_disagreement(first, second, reverse);
-    let remark = if apart.value() <= 0.02 {
-        "Ratios written to two decimals stay within about 0.02: these belong together. Some other arrangements keep the \
+    let remark = if apart <= DISAGREEMENT {
+        "Ratios written to two decimals stay within about 0.02, and 0.03 is let pass: these belong together. Some other arrangements keep the \
          same relation, so it proves nothing about the kind of set."
     } else {
-        "More than the 0.02 that rounding explains: look at the numbers again, or the set is of another kind."
+        "More than the 0.03 that rounding can explain: look at the numbers again, or the set is of another kind."
     };
     Ok(Outcome::default()
         .line(Line::new(

@@ -7,7 +7,7 @@ use crate::calc::thread::clearance::{self, Fit, Holes};
 use crate::calc::thread::insert::{Tap, coil_drill_depth, coil_installed, coil_thread_depth};
 use crate::calc::thread::table::unified;
 use crate::job::Word;
-use crate::quantity::{Inch, Length, One, Quantity};
+use crate::quantity::{Inch, Length, Millimetre, One, Quantity};
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, plain, short};
@@ -77,7 +77,7 @@ fn clears(given: &Given<'_>) -> Worked {
                 format!("{} ({})", drill.name, size(drill.diameter)),
                 "from the table of clearance holes",
                 format!("{} bolt, hole class {}", holes.size, fit.tolerance_class()),
-                "standard: ASME B18.2.8, ISO 273 (looked up)",
+                "standard: ASME B18.2.8, ISO 273 (looked up; M12 normal and loose memory, high)",
             )
         };
         Outcome::default().lines(Fit::ALL.map(line))
@@ -99,7 +99,7 @@ fn gauged(given: &Given<'_>) -> Worked {
             format!("{} to {}", limits.least.to_places(4), limits.most.to_places(4)),
             "class 2A bolt, 2B hole: basic size, allowance and tolerance by the standard's formulas",
             format!("{}, class 2", row.name),
-            "standard: ASME B1.1",
+            "standard: ASME B1.1 (formulas memory, high; checked at 1/4-20 and 1/2-20)",
         )
     };
     Ok(Outcome::default()
@@ -127,6 +127,9 @@ fn drills(given: &Given<'_>) -> Worked {
         Thread::Metric(row) => of(&row.form, percent),
     })
 }
+
+/// The nominal diameter above which the depths of a coil's hole are stated by the page they were looked up on.
+const COIL_DEPTHS_OVER: Quantity<Millimetre> = Quantity::new(8.0);
 
 fn deep(given: &Given<'_>) -> Worked {
     fn of<U: Length>(form: &Form<U>, nominal: Quantity<U>, tap: Tap) -> Outcome {
@@ -162,8 +165,16 @@ fn deep(given: &Given<'_>) -> Worked {
     }
     let nominal = given.number::<Inch>("length")?;
     let tap = if given.word("tap")? == "bottoming" { Tap::Bottoming } else { Tap::Plug };
-    Ok(match thread(given)? {
-        Thread::Inch(row) => of(&row.form, nominal, tap),
-        Thread::Metric(row) => of(&row.form, own(nominal), tap),
-    })
+    let (outcome, major) = match thread(given)? {
+        Thread::Inch(row) => (of(&row.form, nominal, tap), row.form.major.to_millimetres()),
+        Thread::Metric(row) => (of(&row.form, own(nominal), tap), row.form.major),
+    };
+    let small = (major <= COIL_DEPTHS_OVER).then(|| {
+        format!(
+            "These depths are looked up for threads over {}; for smaller ones they are only a guide. The sheet of the coil's \
+             maker decides.",
+            short(COIL_DEPTHS_OVER)
+        )
+    });
+    Ok(outcome.remarks(small))
 }

@@ -142,11 +142,14 @@ fn cruise(given: &Given<'_>) -> Worked {
     let (road, axle) = (given.number::<MilePerHour>("road")?, given.number::<One>("axle")?);
     let tire = given.tire("tire")?;
     let speed = cruise_speed(road, axle, tire.diameter);
-    let slipping = given.maybe::<One>("slip").map(|slip| {
-        let last = Final { axle, tire: tire.diameter };
+    let last = Final { axle, tire: tire.diameter };
+    let slipping =
+        given.maybe::<One>("slip").map(|slip| (slip, engine_speed_slipping(road, Quantity::new(1.0), slip, last)));
+    let judged = slipping.map_or(speed, |(_, slipping)| slipping);
+    let slipping = slipping.map(|(slip, slipping)| {
         Line::new(
             "With that slip",
-            engine_speed_slipping(road, Quantity::new(1.0), slip, last).to_whole(),
+            slipping.to_whole(),
             "engine speed / (1 - slip)",
             format!("{} / (1 - {})", speed.to_whole(), ratio(slip)),
             "definition of slip",
@@ -161,7 +164,7 @@ fn cruise(given: &Given<'_>) -> Worked {
             "exact with nothing slipping, gear 1.00",
         ))
         .lines(slipping)
-        .at_most("Engine speed at cruise", speed.value(), LimitId::cruise_rpm_most, given.limits())
+        .at_most("Engine speed at cruise", judged.value(), LimitId::cruise_rpm_most, given.limits())
         .remark("A converter without lockup adds 3 to 8 % (common practice).")
         .remarks(tire_remark(tire)))
 }

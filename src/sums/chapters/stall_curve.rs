@@ -7,7 +7,8 @@ use crate::calc::converter::stall::{Meeting, Stall, stall};
 use crate::calc::converter::table::Row;
 use crate::calc::converter::torque_curve::{Point, TorqueCurve};
 use crate::calc::converter::{CapacityFactor, brake_power};
-use crate::quantity::{AtCelsius, Kilogram, One, PoundFoot, Quantity, Rpm};
+use crate::quantity::{AtCelsius, Kilogram, One, PoundFoot, Quantity, Rpm, Second};
+use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Measure, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, plain, short};
@@ -106,7 +107,12 @@ fn by_curve(given: &Given<'_>) -> Worked {
         Stall::At(_) => outcome,
         Stall::Several(meetings) => outcome
             .lines(meetings.iter().map(|meeting| line("The curves meet", meeting)))
-            .remark("They meet more than once: coming up from idle the engine stops at the first place that holds."),
+            .remark(if expected.is_some() {
+                "They meet more than once: coming up from idle the engine stops at the first place that holds."
+            } else {
+                "They meet more than once, and at the first point the converter takes more than the engine makes: where the \
+                 engine stops, this curve does not tell."
+            }),
         Stall::AboveTheCurve(last) => outcome.remark(format!(
             "Up to the last point the engine makes more than the converter takes ({}): it stalls above the curve.",
             from(last)
@@ -181,6 +187,9 @@ fn efficiency(given: &Given<'_>) -> Worked {
         )))
 }
 
+/// No stall hold is longer, whatever the heat says. Source: common practice.
+const LONGEST_HOLD: Quantity<Second> = Quantity::new(5.0);
+
 fn hold(given: &Given<'_>) -> Worked {
     let (torque, held) = (given.number::<PoundFoot>("torque")?, given.number::<Rpm>("held")?);
     let (fluid, metal) = (given.number::<Kilogram>("fluid")?, given.number::<Kilogram>("metal")?);
@@ -204,5 +213,16 @@ fn hold(given: &Given<'_>) -> Worked {
         ))
         .line(brake_power_line(torque, held));
     let warm = (limit <= from).then(|| "It is that warm already: no hold at all.".to_owned());
-    Ok(outcome.remarks(warm).remark("The fluid at the stator gets hotter than the middle of it all: stay well under."))
+    let long = (time > LONGEST_HOLD).then(|| {
+        format!(
+            "That is by the heat alone. Let go after {} all the same: band, seals and converter stand no longer hold.",
+            LONGEST_HOLD.to_whole()
+        )
+    });
+    let warmer = if limit > from { limit.value() - from.value() } else { 0.0 };
+    let outcome = outcome.at_most("The warming in that hold", warmer, LimitId::brake_heat, given.limits());
+    Ok(outcome
+        .remarks(warm)
+        .remarks(long)
+        .remark("The fluid at the stator gets hotter than the middle of it all: stay well under."))
 }

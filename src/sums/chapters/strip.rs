@@ -1,7 +1,7 @@
 //! The quarter mile: an estimate with its honest band, the power behind a slip, whether a slip hangs together.
 
 use crate::calc::quarter_mile::{
-    Constants, Estimate, IDEAL, MEASURED, Slip, USUAL_PRODUCT, elapsed_time, power_from_speed, slip, trap_speed,
+    BAND, Constants, Estimate, IDEAL, MEASURED, Slip, USUAL_PRODUCT, elapsed_time, power_from_speed, slip, trap_speed,
 };
 use crate::quantity::{Horsepower, MilePerHour, One, PoundMass, Quantity, Second, Unit};
 use crate::sums::declaration::{Input, Sum, Worked};
@@ -98,12 +98,21 @@ fn estimate(given: &Given<'_>) -> Worked {
 
 fn behind(given: &Given<'_>) -> Worked {
     let (trap, weight) = (given.number::<MilePerHour>("trap")?, given.number::<PoundMass>("weight")?);
+    let power_at = |speed| power_from_speed(MEASURED, speed, weight);
+    let (slower, faster) = (power_at(trap * (1.0 - BAND.value())), power_at(trap * (1.0 + BAND.value())));
     Ok(Outcome::default()
         .line(Line::new(
             "Power at the crank",
-            power_from_speed(MEASURED, trap, weight).to_whole(),
+            power_at(trap).to_whole(),
             "weight × (mph / 225)³",
             format!("{} × ({} / {})³", short(weight), short(trap), plain(MEASURED.speed)),
+            MEASURED.source,
+        ))
+        .line(Line::new(
+            "It may be",
+            format!("{} to {}", slower.to_whole(), faster.to_whole()),
+            "the same with 5 % less and 5 % more speed",
+            format!("{} × ({} × 0.95 and × 1.05 / {})³", short(weight), short(trap), plain(MEASURED.speed)),
             MEASURED.source,
         ))
         .remark("An error in the speed counts three times: 5 % of speed is 16 % of power."))

@@ -3,7 +3,7 @@
 use crate::calc::slip_yoke::{Distances, Yoke, length_after_swap, travel};
 use crate::quantity::{Degree, Inch};
 use crate::rules::LimitId;
-use crate::sums::declaration::{Input, Sum, Worked};
+use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
 use crate::sums::outcome::{Line, Outcome, short};
 
@@ -77,6 +77,8 @@ fn slip(given: &Given<'_>) -> Worked {
             format!("longest - shortest of {ends}"),
             GEOMETRY,
         ))
+        .at_least("The way left at ride height", yoke.room.value(), LimitId::ride_free_least, limits)
+        .at_most("The way left at ride height", yoke.room.value(), LimitId::ride_free_most, limits)
         .at_least("The spline engaged at its least", travel.least_engaged.value(), LimitId::droop_engaged, limits)
         .at_least("The way left at its least", travel.least_room.value(), LimitId::bump_gap, limits)
         .remark("Where the axle swings through a longer or shorter distance between those places, measure there, too."))
@@ -85,6 +87,15 @@ fn slip(given: &Given<'_>) -> Worked {
 fn swap(given: &Given<'_>) -> Worked {
     let (before, tail) = (given.number::<Inch>("before")?, given.number::<Inch>("tail")?);
     let (yoke, front) = (given.number::<Inch>("yoke")?, given.number::<Degree>("front")?);
+    let taken = (tail + yoke).value() * front.value().to_radians().cos();
+    if taken >= before.value() {
+        let message = format!(
+            "Tail longer by cannot be {}: with the yoke it takes the whole length of the shaft, {}.",
+            short(tail),
+            short(before)
+        );
+        return Amiss::clash("tail", message);
+    }
     let length = length_after_swap(before, tail, yoke, front);
     Ok(Outcome::default()
         .line(

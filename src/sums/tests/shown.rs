@@ -188,7 +188,7 @@ fn a_verdict_turns_at_its_limit() {
         assert!(within(good), "{name}: {input} {good}");
         assert!(!within(bad), "{name}: {input} {bad}");
     };
-    sides("cruise", "road", "72", "73");
+    sides("cruise", "road", "68.4", "69.4");
     sides("speedometer-error", "driven", "21", "20");
     sides("clutch-capacity", "need", "461", "463");
     sides("one-way-load", "elements", "34", "16");
@@ -254,6 +254,8 @@ fn inputs_that_cannot_be_beside_each_other_are_told_at_one_of_them() {
         ("driveshaft-critical", "wall", "1.6"),
         ("pack-steel", "target", "0.3"),
         ("drum-speed", "first", "1.48"),
+        ("tail-swap", "tail", "30"),
+        ("fluid-growth", "hot", "60 F"),
         ("percent-thread", "drill", "3/8"),
         ("fitting", "dash", "7"),
         ("driven-gear", "shelf", "20.5 21"),
@@ -283,6 +285,7 @@ fn inputs_that_cannot_be_beside_each_other_are_told_at_one_of_them() {
         let sum = named(name).expect(name);
         let other: &[(&str, &str)] = match name {
             "pack-steel" => &[("clearance", "0"), ("target", typed), ("changed", "1")],
+            "tail-swap" => &[("before", "29.98"), ("tail", typed), ("front", "2")],
             "one-way-wedge" => &[("race", typed), ("roller", "0.5")],
             _ => &[(input, typed)],
         };
@@ -303,4 +306,23 @@ fn a_temperature_without_its_unit_could_be_either_scale_and_is_refused() {
     assert!(with(hold, &[("from", "180")]).wrong[0].message.contains("with its unit, such as 180 F or 82 C"));
     assert!(with(hold, &[("from", "300 F")]).outcome.is_some());
     assert!(with(hold, &[("from", "303 F")]).wrong[0].message.contains("from -20 to 150 °C"));
+}
+
+#[test]
+fn rollers_that_would_slip_hold_nothing_and_are_told_to() {
+    let wedge = named("one-way-wedge").expect("a sum");
+    let remark = |angle: &str| outcome(wedge, &[("angle", angle)]).remarks.join(" ");
+    assert!(outcome(wedge, &[("angle", "11.4")]).holds.is_some() && !remark("11.4").contains("do not wedge"));
+    assert!(outcome(wedge, &[("angle", "11.5")]).holds.is_none() && remark("11.5").contains("do not wedge"));
+}
+
+#[test]
+fn no_hold_is_told_as_longer_than_a_stall_test_may_be_without_saying_so() {
+    let hold = named("brake-time").expect("a sum");
+    let told = |limit: &str| outcome(hold, &[("torque", "200"), ("held", "2000"), ("limit", limit)]);
+    let (warm, hot) = (told("200 F"), told("300 F"));
+    assert!(hot.remarks.iter().any(|remark| remark.contains("Let go after 5")), "{:?}", hot.remarks);
+    assert!(!warm.remarks.iter().any(|remark| remark.contains("Let go after")), "{:?}", warm.remarks);
+    assert!(warm.verdicts.iter().all(|verdict| verdict.within));
+    assert!(hot.verdicts.iter().any(|verdict| !verdict.within), "the shop's own limit of warming in one hold");
 }
