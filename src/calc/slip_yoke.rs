@@ -22,22 +22,6 @@ pub struct Distances {
     pub bump: Quantity<Inch>,
 }
 
-/// What the shop asks of a slip yoke; there is no standard.
-#[derive(Clone, Copy, Debug)]
-pub struct Wanted {
-    /// Least way left before it bottoms.
-    pub room: Quantity<Inch>,
-    /// Least spline engaged.
-    pub engaged: Quantity<Inch>,
-}
-
-impl Wanted {
-    /// 3/4 in short of bottoming, and one spline diameter engaged (shop setting; memory, medium: 3/4 to 1 in, 1 to 1.5 diameters).
-    pub fn usual(spline: Quantity<Inch>) -> Self {
-        Self { room: Quantity::new(0.75), engaged: spline }
-    }
-}
-
 /// The yoke over the whole travel.
 #[derive(Clone, Copy, Debug, PartialEq)]
 pub struct Travel {
@@ -47,13 +31,6 @@ pub struct Travel {
     pub least_engaged: Quantity<Inch>,
     /// From the deepest place to the furthest.
     pub total: Quantity<Inch>,
-}
-
-impl Travel {
-    /// Whether the shop's wishes are met over the whole travel.
-    pub fn meets(&self, wanted: Wanted) -> bool {
-        self.least_room >= wanted.room && self.least_engaged >= wanted.engaged
-    }
 }
 
 /// Follows a yoke from droop to bump.
@@ -131,11 +108,6 @@ mod tests {
     fn the_yoke_comes_out_at_droop_and_goes_in_at_bump() {
         let usual = over(50.75, 50.0, 49.75);
         assert_eq!(usual, Travel { least_room: inches(0.75), least_engaged: inches(1.75), total: inches(1.0) });
-        let wanted = Wanted::usual(inches(1.375));
-        assert!(usual.meets(wanted), "just so");
-        assert!(!over(50.75, 50.0, 49.74).meets(wanted), "a hundredth nearer to the bottom");
-        assert!(!over(51.13, 50.0, 49.75).meets(wanted), "a hundredth too little spline");
-        assert!(over(51.125, 50.0, 49.75).meets(wanted));
     }
 
     #[test]

@@ -36,7 +36,10 @@ pub(super) fn sum_of(element: &str) -> Option<&'static str> {
         name::FORWARD => "forward-holds",
         name::INTERMEDIATE => "intermediate-holds",
         name::LOW_ONE_WAY => "low-one-way-holds",
+        name::FRONT_BAND => "front-band-holds",
+        name::REAR_BAND => "rear-band-holds",
         DIRECT_BACKING => "direct-holds-in-reverse",
+        BAND_BACKING => "rear-band-holds-in-reverse",
         _ => return None,
     })
 }

@@ -184,6 +184,15 @@ fn a_table_shows_what_is_published_row_by_row() {
              -0.48 mm, Pitches apart 27.0 %",
         ]
     );
+    // 6,500 × 28.5 / (336.13 × 3.73 × gear), and the steps of 2.48, 1.48, 1.
+    assert_eq!(
+        lines("shift-recovery"),
+        [
+            "Gear, ratio 1, 2.48: Road speed 59.6 mph, Falls to 3,879 rpm, By 2,621 rpm, Left of it 60 %",
+            "Gear, ratio 2, 1.48: Road speed 99.8 mph, Falls to 4,392 rpm, By 2,108 rpm, Left of it 68 %",
+            "Gear, ratio 3, 1: Road speed 147.8 mph, Falls to no shift, By no shift, Left of it no shift",
+        ]
+    );
     let alone = outcome(named("mistaken-for").expect("a sum"), &[("thread", "3/4-10")]);
     assert!(alone.table.is_none() && alone.lines[0].value.contains("none"), "{alone:?}");
 }

@@ -46,7 +46,7 @@ impl Teeth {
     /// Source: any machine-design text on planetary gears.
     pub fn misfits(self, pinions: u32) -> Vec<Misfit> {
         let Some(pinion) = self.pinion() else { return vec![Misfit::NoRoom] };
-        let spacing = !(self.sun + self.ring).is_multiple_of(pinions);
+        let spacing = !spaced_evenly(self, Pinions::Single, pinions);
         let odd = (self.ring - self.sun) % 2 == 1;
         let found = [
             (odd, Misfit::OddDifference),

@@ -16,9 +16,10 @@ pub struct Limits {
 }
 
 impl Limits {
-    /// Whether a reading lies on or between the limits.
+    /// Whether a reading lies on or between the limits, all of them to the ten-thousandth that the standard prints.
     pub fn take(&self, reading: Quantity<Inch>) -> bool {
-        self.least <= reading && reading <= self.most
+        let printed = |size: Quantity<Inch>| (size.value() * 1e4).round();
+        (printed(self.least)..=printed(self.most)).contains(&printed(reading))
     }
 
     fn below(most: Quantity<Inch>, tolerance: f64) -> Self {

@@ -4,7 +4,8 @@ use super::Form;
 use super::table::{METRIC, UNIFIED};
 use crate::quantity::{Length, Millimetre, One, Quantity};
 
-/// How near two threads have to be to pass for one another: outside diameters within 0.9 mm, pitches within 30 %.
+/// How near two threads have to be to pass for one another: outside diameters within 0.9 mm, pitches within 30 % of the finer
+/// one.
 ///
 /// Chosen so that every pair found together in the same unit, engine or vehicle is inside; a shop setting, not a standard.
 pub const NEAR: (Quantity<Millimetre>, Quantity<One>) = (Quantity::new(0.9), Quantity::new(0.30));
@@ -23,16 +24,13 @@ pub struct Alike {
 }
 
 impl Alike {
-    /// Most turns a bolt goes in before it binds, whichever way about; `None` when neither goes in by hand.
+    /// Turns a bolt goes in before it binds, the way about in which it starts; `None` when it starts in neither.
     pub fn turns(&self) -> Option<Quantity<One>> {
         let turns = |entry: Entry| match entry {
             Entry::Turns(turns) => Some(turns),
             Entry::TooBig | Entry::DropsThrough => None,
         };
-        match (turns(self.in_its_hole), turns(self.its_bolt)) {
-            (Some(one), Some(other)) => Some(if one > other { one } else { other }),
-            (one, other) => one.or(other),
-        }
+        turns(self.in_its_hole).or(turns(self.its_bolt))
     }
 }
 
@@ -44,7 +42,9 @@ pub fn alike(name: &str) -> Vec<Alike> {
     let Some((own, form)) = every().find(|(known, _)| *known == name) else { return Vec::new() };
     let near = |(other, other_form): (&'static str, Form<Millimetre>)| {
         let apart = compare(&form, &other_form);
-        let near = apart.major.abs() <= NEAR.0 && apart.pitch_share.abs() <= NEAR.1;
+        let finer = if form.pitch < other_form.pitch { form.pitch } else { other_form.pitch };
+        let pitches = Quantity::new((form.pitch - other_form.pitch).abs() / finer);
+        let near = apart.major.abs() <= NEAR.0 && pitches <= NEAR.1;
         let (in_its_hole, its_bolt) = (try_in(&form, &other_form), try_in(&other_form, &form));
         (other != own && near).then_some(Alike { name: other, apart, in_its_hole, its_bolt })
     };
@@ -148,8 +148,14 @@ mod tests {
             assert!(names(inch).contains(&metric), "{metric} is not among {:?}", names(inch));
             assert!(names(metric).contains(&inch), "{inch} is not among {:?}", names(metric));
         }
+        for (name, _) in every() {
+            for other in names(name) {
+                assert!(names(other).contains(&name), "{other} passes for {name}, and not the other way about");
+            }
+        }
         assert!(!names("1/4-20").contains(&"M8x1.25"), "a hole it drops through is no look-alike");
         assert!(!names("10-24").contains(&"M5x0.8"), "a pitch a third coarser does not pass for the other");
+        assert!(!names("10-32").contains(&"10-24"), "nor a third finer");
         assert!(names("no such thread").is_empty());
     }
 
@@ -181,6 +187,8 @@ mod tests {
         let (half, twelve) = pair("1/2-20", "M12x1.25");
         assert_eq!(try_in(&half, &twelve), Entry::TooBig);
         assert!(matches!(try_in(&twelve, &half), Entry::Turns(turns) if turns.value() > 15.0));
+        let apart = compare(&three_eighths, &ten);
+        assert!((apart.pitch_diameter.value() + 0.532).abs() < 0.001 && (apart.turns.value() - 4.3).abs() < 0.05);
         let (quarter, eight) = pair("1/4-20", "M8x1.25");
         assert_eq!(try_in(&quarter, &eight), Entry::DropsThrough);
     }

@@ -6,7 +6,7 @@ use crate::calc::thread::Form;
 use crate::calc::thread::engaged::{Gives, Metals, least_engagement, reserve, torque_at_failure, weakest};
 use crate::calc::thread::tension::{
     CLASSES, GRADES, Grade, PERMANENT, SCATTER, System, TORQUE_FACTORS, USED_AGAIN, clamp, clamp_band,
-    factor_from_friction, find, proof_load, torque,
+    factor_from_friction, find, proof_load, stress, torque,
 };
 use crate::job::Word;
 use crate::quantity::{Inch, One, PoundFoot, Psi, Quantity, Unit};
@@ -188,6 +188,13 @@ fn clamps(given: &Given<'_>) -> Worked {
         };
         Ok(Outcome::default()
             .lines(band(load, format!("{} / ({} × {})", short(torque), ratio(factor), short(form.major))))
+            .line(Line::new(
+                "Stress in the bolt",
+                stress(form, load).to_whole(),
+                "clamp load / tensile area",
+                format!("{} / {}", load.to_whole(), short(U::tensile_area(form))),
+                TEXTBOOK,
+            ))
             .line(Line::new(
                 "Share of the proof load",
                 Quantity::<One>::new(share).to_percent(0),

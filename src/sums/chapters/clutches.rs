@@ -9,6 +9,7 @@ use crate::calc::clutch::{
 };
 use crate::calc::fit::each_steel;
 use crate::calc::gear_set::direct_share_on_brake;
+use crate::calc::holding::margin;
 use crate::quantity::{Inch, One, PoundFoot, Psi, Quantity};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
@@ -175,7 +176,7 @@ pub(super) fn holds(given: &Given<'_>) -> Worked {
         return Ok(outcome.remark(said));
     }
     if let Some(need) = given.maybe::<PoundFoot>("need") {
-        let margin = holds / need;
+        let margin = margin(holds, need).value();
         outcome = outcome
             .line(Line::new(
                 "Margin",

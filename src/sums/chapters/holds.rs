@@ -2,9 +2,10 @@
 //!
 //! A job has no facts for these parts, so what is typed here is kept by putting the sum on it.
 
+use super::bands::{self, GRABS, holds_so};
 use super::clutches::{TEARS, holds};
 use super::drums::wedge;
-use crate::quantity::{Degree, Inch, PoundForce, Psi, SquareInch};
+use crate::quantity::{Degree, Inch, PoundFoot, PoundForce, Psi, SquareInch};
 use crate::sums::declaration::{Input, Sum};
 
 const FRICTION: Input = Input::ratio("friction", "Friction of the lining", (0.03, 0.4), "0.13")
@@ -15,9 +16,20 @@ const PISTON: Input = Input::number::<SquareInch>("piston", "Piston area in use"
 const SPRINGS: Input = Input::number::<PoundForce>("springs", "Release spring force, applied", (0.0, 3000.0), "250");
 const RADIUS: Input = Input::number::<Inch>("radius", "Mean radius of the lining", (0.5, 10.0), "2.5")
     .hint("Outside and inside diameter of the lining, together, divided by four.");
-const NEED: Input = Input::number::<crate::quantity::PoundFoot>("need", "Torque it has to hold", (1.0, 10000.0), "450")
+const NEED: Input = Input::number::<PoundFoot>("need", "Torque it has to hold", (1.0, 10000.0), "450")
     .hint("Before any margin. Leave it blank to see only what the pack holds.")
     .optional();
+
+const BAND: &[Input] = &[
+    bands::PRESSURE,
+    bands::PISTON,
+    bands::SPRING,
+    bands::LEVER,
+    bands::FRICTION,
+    bands::WRAP,
+    bands::DRUM,
+    bands::DRAG,
+];
 
 pub(super) const SUMS: &[Sum] = &[
     Sum {
@@ -70,6 +82,33 @@ pub(super) const SUMS: &[Sum] = &[
         ],
         work: holds,
         care: TEARS,
+    },
+    Sum {
+        name: "front-band-holds",
+        title: "What the front band holds",
+        what: "The torque the front band holds in second, with its servo and the way its drum drags it. Put on a job, it \
+               stands in the job's picture of loads.",
+        inputs: BAND,
+        work: holds_so,
+        care: GRABS,
+    },
+    Sum {
+        name: "rear-band-holds",
+        title: "What the rear band holds",
+        what: "The torque the rear band holds in first or on the trans brake, with its servo and the way its drum drags it. \
+               Put on a job, it stands in the job's picture of loads.",
+        inputs: BAND,
+        work: holds_so,
+        care: GRABS,
+    },
+    Sum {
+        name: "rear-band-holds-in-reverse",
+        title: "What the rear band holds in reverse",
+        what: "The torque the rear band holds as it backs up: at the pressure of reverse, and the way its drum drags it then. \
+               Put on a job, it stands in the job's picture of loads.",
+        inputs: BAND,
+        work: holds_so,
+        care: GRABS,
     },
     Sum {
         name: "low-one-way-holds",

@@ -2,7 +2,7 @@
 
 use super::threads::{STRIPS, THREAD, Thread, inch_names, own, size, thread, words};
 use crate::calc::thread::Form;
-use crate::calc::thread::class::{bolt_major, bolt_pitch_diameter, nut_bore, nut_pitch_diameter};
+use crate::calc::thread::class::{Limits, bolt_major, bolt_pitch_diameter, nut_bore, nut_pitch_diameter};
 use crate::calc::thread::clearance::{self, Fit, Holes};
 use crate::calc::thread::insert::{Tap, coil_drill_depth, coil_installed, coil_thread_depth};
 use crate::calc::thread::table::unified;
@@ -25,7 +25,15 @@ pub(super) const SUMS: &[Sum] = &[
         name: "thread-gauge",
         title: "Inch thread: limits of bolt and hole",
         what: "Between which sizes a bolt and a hole of the usual class lie, to tell a worn or wrong one.",
-        inputs: &[Input::choice("thread", "Thread", || words(inch_names()), "3/8-16")],
+        inputs: &[
+            Input::choice("thread", "Thread", || words(inch_names()), "3/8-16"),
+            Input::number::<Inch>("over", "Bolt measured over its threads", (0.1, 1.0), "0.370")
+                .hint("Blank to see only the limits.")
+                .optional(),
+            Input::number::<Inch>("bore", "Hole measured across its threads", (0.1, 1.0), "0.312")
+                .hint("The bore, by pins or a small-hole gauge; blank to see only the limits.")
+                .optional(),
+        ],
         work: gauged,
         care: "",
     },
@@ -76,11 +84,20 @@ fn clears(given: &Given<'_>) -> Worked {
                 label,
                 format!("{} ({})", drill.name, size(drill.diameter)),
                 "from the table of clearance holes",
-                format!("{} bolt, hole class {}", holes.size, fit.tolerance_class()),
+                format!("{} bolt, {} outside, hole class {}", holes.size, size(holes.major), fit.tolerance_class()),
                 "standard: ASME B18.2.8, ISO 273 (looked up; M12 normal and loose memory, high)",
             )
         };
-        Outcome::default().lines(Fit::ALL.map(line))
+        let loosest = holes.loosest.map(|most| {
+            Line::new(
+                "Loose, at most",
+                size(most),
+                "largest hole that still counts as loose",
+                format!("{} bolt, hole class {}", holes.size, Fit::Loose.tolerance_class()),
+                "standard: ASME B18.2.8 (looked up)",
+            )
+        });
+        Outcome::default().lines(Fit::ALL.map(line)).lines(loosest)
     }
     let bolt = given.word("bolt")?;
     match (clearance::inch(bolt), clearance::metric(bolt)) {
@@ -93,7 +110,7 @@ fn clears(given: &Given<'_>) -> Worked {
 fn gauged(given: &Given<'_>) -> Worked {
     let row = unified(given.word("thread")?).ok_or(Amiss::Absent("thread"))?;
     let form = &row.form;
-    let line = |label: &str, limits: crate::calc::thread::class::Limits| {
+    let line = |label: &str, limits: Limits| {
         Line::new(
             label,
             format!("{} to {}", limits.least.to_places(4), limits.most.to_places(4)),
@@ -102,11 +119,29 @@ fn gauged(given: &Given<'_>) -> Worked {
             "standard: ASME B1.1 (formulas memory, high; checked at 1/4-20 and 1/2-20)",
         )
     };
-    Ok(Outcome::default()
+    let mut outcome = Outcome::default()
         .line(line("Bolt, outside diameter", bolt_major(form)))
         .line(line("Bolt, pitch diameter", bolt_pitch_diameter(form)))
         .line(line("Hole, pitch diameter", nut_pitch_diameter(form)))
-        .lines(nut_bore(form).map(|bore| line("Hole, bore", bore))))
+        .lines(nut_bore(form).map(|bore| line("Hole, bore", bore)));
+    let measured = [
+        ("over", "The bolt over its threads", Some(bolt_major(form))),
+        ("bore", "The bore of the hole", nut_bore(form)),
+    ];
+    for (name, what, limits) in measured {
+        if let (Some(reading), Some(limits)) = (given.maybe::<Inch>(name), limits) {
+            let taken = limits.take(reading);
+            let said = format!(
+                "{what} is {}, {} {} to {}.",
+                short(reading),
+                if taken { "within" } else { "outside" },
+                limits.least.to_places(4),
+                limits.most.to_places(4)
+            );
+            outcome = outcome.ruled(taken, said, "ASME B1.1, class 2 (standard)");
+        }
+    }
+    Ok(outcome.remark("Right by these two it may still be worn on its flanks: a thread gauge tells that."))
 }
 
 fn drills(given: &Given<'_>) -> Worked {

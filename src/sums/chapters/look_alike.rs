@@ -136,6 +136,13 @@ fn pair(given: &Given<'_>) -> Worked {
             STANDARD,
         ))
         .line(Line::new(
+            "Pitch diameters apart",
+            apart.pitch_diameter.to_places(2),
+            "inch - metric; above nought the inch bolt does not enter the metric hole",
+            format!("{} - {}", size(inch.form.to_millimetres().pitch_diameter()), size(metric.form.pitch_diameter())),
+            STANDARD,
+        ))
+        .line(Line::new(
             "Pitches apart",
             apart.pitch_share.to_percent(1),
             "inch pitch / metric pitch - 1; what a thread gauge shows",

@@ -2,6 +2,7 @@
 
 use crate::calc::pipe::port::{Fitting, Seat, Trap, find, traps};
 use crate::calc::pipe::{COUPLING, STRAIGHT_SIZES, TAPER_SIZES, half_angle, taper_size};
+use crate::calc::thread::class::Limits;
 use crate::job::Word;
 use crate::quantity::Quantity;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
@@ -20,6 +21,14 @@ pub(super) const SUMS: &[Sum] = &[
         what: "Diameters, how far it goes in by hand and with a wrench, and the drill for its tap.",
         inputs: &[Input::choice("size", "Size", taper_words, "1/8-27")],
         work: taper,
+        care: LEAKS,
+    },
+    Sum {
+        name: "straight-pipe",
+        title: "Straight pipe thread",
+        what: "The limits of a straight mechanical pipe thread, which seals by its washer and not on its threads.",
+        inputs: &[Input::choice("size", "Size", straight_words, "1/8-27")],
+        work: straight,
         care: LEAKS,
     },
     Sum {
@@ -124,6 +133,44 @@ fn taper(given: &Given<'_>) -> Worked {
             "atan(1/32)",
             STANDARD,
         )))
+}
+
+fn straight(given: &Given<'_>) -> Worked {
+    let name = given.word("size")?;
+    let size = STRAIGHT_SIZES.iter().find(|size| size.name == name).ok_or(Amiss::Absent("size"))?;
+    let line = |label: &str, limits: Limits, places: usize| {
+        Line::new(
+            label,
+            format!("{} to {}", limits.least.to_places(places), limits.most.to_places(places)),
+            "from the table of straight mechanical pipe threads",
+            format!("limits of {name}"),
+            "standard: ASME B1.20.1 (looked up: machinists' handbook, 27th ed., table 5)",
+        )
+    };
+    let coupling = (COUPLING.name == name).then(|| {
+        let source = "standard: ASME B1.20.1 (looked up: machinists' handbook, 27th ed., table 4)";
+        let least = COUPLING.least_bore.to_places(3);
+        let pitch = format!("{} to {}", COUPLING.pitch.least.to_places(4), COUPLING.pitch.most.to_places(4));
+        [
+            Line::new("Coupling, least bore", least, "from the table of couplings", format!("bore of {name}"), source),
+            Line::new(
+                "Coupling, pitch diameter",
+                pitch,
+                "from the table of couplings",
+                format!("limits of {name}"),
+                source,
+            ),
+        ]
+    });
+    Ok(Outcome::default()
+        .line(line("Fitting, outside diameter", size.male_major, 3))
+        .line(line("Fitting, pitch diameter", size.male_pitch, 4))
+        .line(line("Port, bore", size.female_minor, 3))
+        .line(line("Port, pitch diameter", size.female_pitch, 4))
+        .lines(coupling.into_iter().flatten())
+        .remark(
+            "It goes in freely to its shoulder and seals there. A taper fitting binds in it early and does not seal.",
+        ))
 }
 
 fn bind(given: &Given<'_>) -> Worked {

@@ -1,7 +1,7 @@
 //! Turns of a tire, road speed in a gear, engine speed at cruise.
 
 use super::shared::{AXLE, ENGINE_SPEED, TIRE, ratio, tire_remark, tire_said};
-use crate::calc::shift::{Final, Shift, engine_speed_slipping, shifts};
+use crate::calc::shift::{Final, Shift, engine_speed_slipping, shifts, speeds};
 use crate::calc::tire::{
     cruise_speed, road_speed, turns_per_mile_geometric, turns_per_mile_rolling, turns_per_mile_shop,
 };
@@ -9,7 +9,7 @@ use crate::quantity::{MilePerHour, One, Quantity, Rpm};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
 use crate::sums::given::Given;
-use crate::sums::outcome::{Line, Outcome, short};
+use crate::sums::outcome::{Line, Outcome, Table, short};
 
 pub(super) const SUMS: &[Sum] = &[
     Sum {
@@ -134,8 +134,25 @@ fn falls(given: &Given<'_>) -> Worked {
             "gear arithmetic; a converter that flashes leaves the engine higher",
         )
     };
-    let shifts = shifts(&ratios, engine, Final { axle, tire: tire.diameter });
-    Ok(Outcome::default().lines(shifts.iter().enumerate().map(line)).remarks(tire_remark(tire)))
+    let last = Final { axle, tire: tire.diameter };
+    let (shifts, speeds) = (shifts(&ratios, engine, last), speeds(&ratios, engine, last));
+    let row = |(nth, (gear, speed)): (usize, (&Quantity<One>, &Quantity<MilePerHour>))| {
+        let falls =
+            shifts.get(nth).map(|shift| [shift.after.to_whole(), shift.drop().to_whole(), shift.step().to_percent(0)]);
+        let falls = falls.unwrap_or_else(|| ["no shift".to_owned(), "no shift".to_owned(), "no shift".to_owned()]);
+        [vec![format!("{}, {}", nth + 1, ratio(*gear)), speed.to_places(1)], falls.to_vec()].concat()
+    };
+    Ok(Outcome::default()
+        .lines(shifts.iter().enumerate().map(line))
+        .table(Table {
+            title: "Each gear at that engine speed",
+            heads: vec!["Gear, ratio", "Road speed", "Falls to", "By", "Left of it"],
+            rows: ratios.iter().zip(&speeds).enumerate().map(row).collect(),
+            formula: "rpm × tire / (336.13 × gear × axle); engine speed × ratio after / ratio before; the difference; ratio after \
+                      / ratio before",
+            source: "gear arithmetic, with nothing slipping",
+        })
+        .remarks(tire_remark(tire)))
 }
 
 fn cruise(given: &Given<'_>) -> Worked {

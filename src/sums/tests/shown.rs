@@ -50,6 +50,9 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("forward-holds", "The pack holds", "542 lb-ft", "0.13 × 2 × 5 × (150 × 15 - 250) × 2.5 / 12, by hand"),
     ("intermediate-holds", "The pack holds", "542 lb-ft", "the same sizes, by hand"),
     ("direct-holds-in-reverse", "The pack holds", "542 lb-ft", "the same sizes, by hand"),
+    ("front-band-holds", "Holds, drum dragging it away", "482 lb-ft", "3,570 × (1 - e^-0.69115) × 3.25 / 12, by hand"),
+    ("rear-band-holds", "Holds, drum dragging it away", "482 lb-ft", "the same sizes, by hand"),
+    ("rear-band-holds-in-reverse", "Holds, drum dragging it away", "482 lb-ft", "the same sizes, by hand"),
     ("low-one-way-holds", "They carry", "612 lb-ft", "12 × 4,000 × 2.5 × 0.06116 / 12, by hand"),
     ("band-capacity", "Force on the band's end", "3,570 lbf", "(1,250 - 60) × 3, by hand"),
     (
@@ -82,6 +85,7 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
         "3/8-16 bolt in a hole of M10x1.5, about 4.3 turns",
         "0.375 / (1.5875 - 1.5), by hand",
     ),
+    ("look-alikes", "Pitch diameters apart", "-0.53 mm", "9.525 - 0.649519 × 1.5875 - 9.026, by hand"),
     ("look-alikes", "Outside diameters apart", "-0.48 mm", "9.525 - 10 = -0.475, by hand"),
     ("coil-insert", "Smallest bore", "0.3818 in", "table of coil-insert holes"),
     ("coil-insert", "Drill for the coil's tap", "25/64 (0.3906 in)", "shop handbook"),
@@ -146,10 +150,12 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("strip-power", "Power at the crank", "516 hp", "3,400 × (120 / 225)³"),
     ("strip-slip", "Speed and time", "they belong together", "120 × 11.6 = 1,392"),
     ("bolt-torque", "Torque", "30.9 lb-ft", "0.20 × 0.375 × 0.75 × 0.0775 × 85,000 / 12"),
+    ("clamp-load", "Stress in the bolt", "61,943 psi", "4,800 / 0.0774902, computed apart"),
     ("clamp-load", "Clamp load", "4,800 lbf", "30 × 12 / (0.20 × 0.375)"),
     ("torque-factor", "Torque factor K", "0.199", "eq. 8-26, computed apart"),
     ("bolt-or-case", "Torque at which that happens", "58.1 lb-ft", "0.20 × 0.375 × 9,299 / 12, by hand"),
     ("bolt-or-case", "First", "the bolt breaks, and the case stays whole, at 9,299 lbf", "0.0775 × 120,000"),
+    ("clearance-hole", "Loose, at most", "0.4380 in", "machinists' handbook, 31st ed., table 1a"),
     ("clearance-hole", "Normal", "13/32 (0.4062 in)", "ASME B18.2.8"),
     ("thread-gauge", "Hole, pitch diameter", "0.3344 in to 0.3401 in", "ASME B1.1: 3/8-16 2B"),
     ("drill-for-percent", "Drill", "0.3182 in", "0.375 - 0.70 × 1.299038 / 16"),
@@ -158,6 +164,8 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
     ("taper-pipe", "Pitch diameter where the good thread ends", "0.38000 in", "ASME B1.20.1, table 2"),
     ("taper-pipe", "Runs out over", "0.1285 in", "3.47 / 27"),
     ("taper-pipe", "Taper, angle to the axis", "1.79°", "1° 47.4′"),
+    ("straight-pipe", "Fitting, outside diameter", "0.390 in to 0.397 in", "machinists' handbook, 27th ed., table 5"),
+    ("straight-pipe", "Port, pitch diameter", "0.3736 in to 0.3783 in", "machinists' handbook, 27th ed., table 5"),
     ("taper-in-straight", "Binds in the tightest port", "0.161 in", "shop handbook: about 0.16 in"),
     ("fitting", "Thread", "9/16-18", "SAE J514"),
 ];
@@ -204,6 +212,8 @@ fn a_verdict_turns_at_its_limit() {
     sides("speedometer-rules", "error", "4", "4.1");
     sides("speedometer-rules", "error", "0", "-0.1");
     sides("band-capacity", "need", "385", "386");
+    sides("thread-gauge", "over", "0.3642", "0.3641");
+    sides("thread-gauge", "bore", "0.3214", "0.3215");
     sides("gear-pairs", "shelf", "18", "16");
     sides("offset-dowel", "runout", "0.010", "0.0101");
     sides("cooler-flow", "time", "40", "40.1");
@@ -229,6 +239,7 @@ fn the_shops_own_notations_give_the_same_answer() {
     same("stall-by-curve", "curve", &["2000 400; 4000 520", "2000 400\n4000 520", "2,000 400 ; 4,000 520"]);
     same("converter-table", "table", &["0 140 2; 0.8 160 1.1", "0 140 2\n0.8 160 1.1"]);
     same("mistaken-for", "thread", &["M8x1.25", "m8X1.25"]);
+    same("rear-band-holds", "drag", &["anchor", "Toward its anchor"]);
     same("label-expiry", "month", &["2024-11", "11/2024", " 2024-11 "]);
     same("driven-gear", "shelf", &["20 21 22", " 20; 21 ;22 "]);
 }
