@@ -70,7 +70,11 @@ impl Command for PutSum {
         let happened = Happening::SumPut {
             title: sum.title.to_owned(),
             link: sums::address(sum, |name| self.text(name)),
-            given: sum.inputs.iter().filter_map(|input| said(input.label, &self.text(input.name))).collect(),
+            given: sum
+                .inputs
+                .iter()
+                .filter_map(|input| said(input.label, input.said(&self.text(input.name))))
+                .collect(),
             worked: outcome
                 .lines
                 .iter()

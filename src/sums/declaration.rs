@@ -244,13 +244,11 @@ impl Input {
         self
     }
 
-    /// Its example as people read it: the label of a choice, and not its code.
-    pub fn example_said(&self) -> &'static str {
+    /// What is typed in it as people read it: the label of a choice, and not its code.
+    pub fn said<'a>(&self, typed: &'a str) -> &'a str {
         match &self.kind {
-            Kind::Choice(words) => {
-                words().iter().find(|word| word.code == self.example).map_or(self.example, |word| word.label)
-            }
-            _ => self.example,
+            Kind::Choice(words) => words().iter().find(|word| word.code == typed).map_or(typed, |word| word.label),
+            _ => typed,
         }
     }
 

@@ -209,6 +209,7 @@ mod tests {
         assert!(same(middle.factor.0, (145.3 + 163.0) / 2.0));
         assert!(same(middle.torque_ratio.value(), (1.409 + 1.096) / 2.0));
         assert_eq!(table.at(Quantity::new(0.8)).map(|row| row.factor.0), Some(163.0));
+        assert_eq!(table.at(Quantity::new(0.94)).map(|row| row.factor.0), Some(244.5), "its last row is inside");
         assert_eq!(table.at(Quantity::new(0.95)), None);
         assert_eq!(table.at(Quantity::new(-0.01)), None);
         assert_eq!(table.at_stall().map(|row| row.factor.0), Some(137.5));

@@ -81,13 +81,13 @@ async fn a_sum_is_held_against_the_shops_own_limit_for_everybody() {
     let shop = Shop::staffed().await;
     let owner = shop.client(Role::Owner).await;
     let gap = "/sums/cruise?road=65&axle=3.73&tire=28.5";
-    shop.nobody().get(gap).await.assert_says("Limit: engine speed at cruise 3200 rpm (shop setting).");
+    shop.nobody().get(gap).await.assert_says("Limit: engine speed at cruise 3,200 rpm (shop setting).");
     let moved = [("turn", "0"), ("number", "2800"), ("reason", "Quiet cars")];
     assert_eq!(owner.post("/limits/cruise_rpm_most", &moved).await.status, StatusCode::SEE_OTHER);
     for client in [&shop.nobody(), &owner] {
         let page = client.get(gap).await;
-        page.assert_says("Outside. Engine speed at cruise is 2,859.5 rpm: above the limit of 2800 rpm.");
-        page.assert_says("2800 rpm (set by this shop; 3200 rpm as supplied: shop setting)");
+        page.assert_says("Outside. Engine speed at cruise is 2,859 rpm: above the limit of 2,800 rpm.");
+        page.assert_says("2,800 rpm (set by this shop; 3,200 rpm as supplied: shop setting)");
     }
 }
 
@@ -104,9 +104,37 @@ async fn a_part_to_fit_goes_on_the_ticket_as_planned_with_its_working() {
     let history = bench.get(&format!("/tickets/{ticket}/history")).await;
     history.assert_says("Sum put on the job: Driven gear to choose");
     history.assert_says("8 × 3.73 × 20,168 / 28.5 in / 1,000 = 21.12");
-    history.assert_says("Limit: speedometer error 0.04 (common practice)");
+    history.assert_says("Limit: speedometer error 4 % (common practice)");
     let link = history.attributes(".entry a[href^='/sums/']", "href");
     bench.get(&link[0]).await.assert_says("21 teeth");
+}
+
+#[tokio::test]
+async fn a_table_is_read_row_by_row_and_goes_into_the_history_so() {
+    let shop = Shop::staffed().await;
+    let bench = shop.client(Role::Technician).await;
+    let typed = [("table", "0 140 2; 0.5 150 1.5; 0.9 200 1"), ("sheet", "inch")];
+    let page = bench.get("/sums/converter-table?table=0+140+2%3B+0.5+150+1.5%3B+0.9+200+1&sheet=inch").await;
+    assert_eq!(page.texts(".sum-table thead th"), ["Speed ratio", "K", "Torque ratio", "Efficiency"]);
+    assert_eq!(page.texts(".sum-table tbody tr:nth-child(2) td"), ["150.0", "1.500", "75.0 %"]);
+    let refused = bench.get("/sums/converter-table?table=0.5+150+1.5%3B+0+140+2&sheet=inch").await;
+    refused.assert_says("Converter table cannot be that: row 2 has a speed ratio of 0, not above the 0.5 before it.");
+    let ticket = take_in(&shop).await;
+    let sent = put(&bench, "/sums/converter-table", &ticket.to_string(), &typed, &[]).await;
+    assert_eq!(sent.status, StatusCode::SEE_OTHER);
+    let history = bench.get(&format!("/tickets/{ticket}/history")).await;
+    history.assert_says("How that sheet counts K: In rpm / √lb-ft");
+    history.assert_says("Speed ratio 0.5: K 150.0, Torque ratio 1.500, Efficiency 75.0 %");
+}
+
+#[tokio::test]
+async fn a_choice_is_told_by_its_name_and_the_answer_is_where_the_form_leads() {
+    let shop = Shop::staffed().await;
+    let page = shop.nobody().get("/sums/one-way-load").await;
+    page.assert_says("For example Street and strip.");
+    assert_eq!(page.attributes("form.sum-form", "action"), ["/sums/one-way-load#sum-summary"]);
+    assert_eq!(page.attributes("#sum-summary", "role"), ["status"]);
+    shop.nobody().get("/sums/brake-time?from=180").await.assert_says("F or C");
 }
 
 #[tokio::test]

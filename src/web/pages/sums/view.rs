@@ -45,8 +45,8 @@ struct Field {
     keyboard: &'static str,
     /// The answers of a choice: code, label.
     words: Vec<(&'static str, &'static str)>,
-    /// Is it a list, typed over several lines?
-    lines: bool,
+    /// How many lines a list is given; none for what stands in one.
+    lines: u8,
 }
 
 /// A job whose numbers are in the sum.
@@ -205,11 +205,15 @@ impl Field {
             label: input.label,
             hint: input.hint,
             unit: input.unit(),
-            example: input.example_said(),
+            example: input.said(input.example),
             needed: input.needed,
             keyboard,
             words,
-            lines: matches!(input.kind, Kind::Rows(..) | Kind::Numbers(..)),
+            lines: match &input.kind {
+                Kind::Rows(..) => 4,
+                Kind::Numbers(..) => 2,
+                _ => 0,
+            },
         }
     }
 }
