@@ -58,16 +58,16 @@ impl<U> Clone for Quantity<U> {
     }
 }
 impl<U> Copy for Quantity<U> {}
-/// To a billionth of the unit, so that every part of the program finds 3 × 0.006 to be 0.018.
+/// To the last digit, and so is order: a rule is its expression as it is written, and whoever works it out elsewhere has to
+/// come to the same, at the very limit too.
 impl<U> PartialEq for Quantity<U> {
     fn eq(&self, other: &Self) -> bool {
-        compared(self.value) == compared(other.value)
+        self.value == other.value
     }
 }
-/// To a billionth of the unit, like equality.
 impl<U> PartialOrd for Quantity<U> {
     fn partial_cmp(&self, other: &Self) -> Option<std::cmp::Ordering> {
-        compared(self.value).partial_cmp(&compared(other.value))
+        self.value.partial_cmp(&other.value)
     }
 }
 impl<U> std::ops::Add for Quantity<U> {
@@ -110,34 +110,13 @@ impl<U: Unit> fmt::Display for Quantity<U> {
 /// A number as it is written down: to a millionth of its unit. What was converted or worked out has more digits than
 /// anybody read or meant.
 pub fn written_down(value: f64) -> f64 {
-    rounded_to(value, 1e6)
-}
-
-/// A number as it is compared.
-fn compared(value: f64) -> f64 {
-    rounded_to(value, 1e9)
-}
-
-/// To so many parts of one. Numbers so large that a double has hardly such digits stay as they are.
-fn rounded_to(value: f64, parts: f64) -> f64 {
-    if value.abs() < 1e6 { (value * parts).round() / parts } else { value }
+    // Numbers so large that a double has hardly such digits stay as they are.
+    if value.abs() < 1e6 { (value * 1e6).round() / 1e6 } else { value }
 }
 
 #[cfg(test)]
 mod tests {
     use super::*;
-
-    #[test]
-    fn what_only_the_machine_sees_makes_no_difference() {
-        let inches = Quantity::<Inch>::new;
-        assert_ne!(0.006 * 3.0, 0.018, "for the machine it does");
-        assert_eq!(inches(0.006) * 3.0, inches(0.018));
-        assert!(inches(0.018) >= inches(0.006) * 3.0 && inches(0.018) <= inches(0.006) * 3.0);
-        assert!(inches(0.018_000_001) > inches(0.018) && inches(0.017_999_999) < inches(0.018));
-        assert_eq!(inches(0.1 + 0.2 - 0.3), inches(0.0));
-        assert!(inches(1e300) > inches(1e299) && inches(1e6) > inches(999_999.999_999));
-        assert!(inches(f64::NAN).partial_cmp(&inches(0.0)).is_none() && inches(f64::INFINITY) > inches(1e300));
-    }
 
     #[test]
     fn what_is_written_down_keeps_a_millionth() {

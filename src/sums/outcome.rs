@@ -1,6 +1,6 @@
 //! What comes of a sum: numbers with their formula, the numbers put in, their source, and the limits they are held to.
 
-use crate::quantity::{One, PoundFoot, Quantity, Unit, written_down};
+use crate::quantity::{PoundFoot, Quantity, Unit, written_down};
 use crate::rules::{LimitId, Limits};
 use jiff::civil::Date;
 use serde_json::Value;
@@ -178,7 +178,7 @@ impl Outcome {
         self.verdicts.push(Verdict::new(
             what,
             number,
-            Quantity::<One>::new(number) <= Quantity::new(limits.get(limit)),
+            written_down(number) <= limits.get(limit),
             ["at most", "above"],
             limit,
             limits,
@@ -189,7 +189,7 @@ impl Outcome {
     /// Held against the least it may be; `what` begins the sentence.
     #[must_use]
     pub fn at_least(mut self, what: &str, number: f64, limit: LimitId, limits: &Limits) -> Self {
-        let within = Quantity::<One>::new(number) >= Quantity::new(limits.get(limit));
+        let within = written_down(number) >= limits.get(limit);
         self.verdicts.push(Verdict::new(what, number, within, ["at least", "below"], limit, limits));
         self
     }

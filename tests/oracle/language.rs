@@ -164,7 +164,7 @@ fn number(value: &Value) -> f64 {
 
 fn compare(operator: &str, a: &Value, b: &Value) -> bool {
     let order = match (a, b) {
-        (Value::Number(a), Value::Number(b)) => billionths(*a).partial_cmp(&billionths(*b)),
+        (Value::Number(a), Value::Number(b)) => a.partial_cmp(b),
         (Value::Word(a), Value::Word(b)) => Some(a.cmp(b)),
         (Value::Yes(a), Value::Yes(b)) => Some(a.cmp(b)),
         _ => panic!("{a:?} and {b:?} cannot be compared"),
@@ -178,11 +178,6 @@ fn compare(operator: &str, a: &Value, b: &Value) -> bool {
         ">" => order.is_gt(),
         _ => order.is_ge(),
     }
-}
-
-/// 3 × 0.006 is 0.018, whatever a machine makes of it.
-fn billionths(number: f64) -> f64 {
-    if number.abs() < 1e6 { (number * 1e9).round() / 1e9 } else { number }
 }
 
 /// Reads one expression.

@@ -6,7 +6,8 @@ use endplay::calc::converter::stall::{Stall, stall};
 use endplay::calc::converter::table::{Row, Table};
 use endplay::calc::converter::torque_curve::{Point, TorqueCurve};
 use endplay::calc::converter::{
-    CapacityFactor, brake_power, off_the_label, pilot_engaged, spacer, stall_at, temperature_rise, turbine_torque,
+    CapacityFactor, GAP_AIMED, brake_power, off_the_label, pilot_engaged, spacer, stall_at, temperature_rise,
+    turbine_torque,
 };
 use endplay::quantity::{Kilowatt, Quantity};
 
@@ -166,7 +167,7 @@ fn bench() -> Vec<Check> {
     let here = stall_at(Quantity::new(3200.0), Quantity::new(820.0), Quantity::new(500.0));
     let power = brake_power(Quantity::new(820.0), here);
     let warm = temperature_rise(Quantity::new(477.0), Quantity::new(3.0), Quantity::new(5.0), Quantity::new(12.0));
-    let gap = spacer(Quantity::new(0.220));
+    let gap = spacer(Quantity::new(0.220), GAP_AIMED);
     vec![
         BENCH.number("3,200 at 500, behind 820", here.value(), 4098.0, 0.5),
         BENCH.number(

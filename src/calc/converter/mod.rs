@@ -95,9 +95,9 @@ pub fn turbine_torque(engine: Quantity<PoundFoot>, stall_ratio: Quantity<One>) -
     Quantity::new(engine.value() * stall_ratio.value())
 }
 
-/// Spacer for every pad: gap − 5/32 in; nothing (zero) when the gap is already that small.
-pub fn spacer(gap: Quantity<Inch>) -> Quantity<Inch> {
-    let needed = gap - GAP_AIMED;
+/// Spacer for every pad: gap − what is aimed at, as supplied [`GAP_AIMED`]; nothing (zero) when the gap is already that small.
+pub fn spacer(gap: Quantity<Inch>, aim: Quantity<Inch>) -> Quantity<Inch> {
+    let needed = gap - aim;
     if needed.value() > 0.0 { needed } else { Quantity::new(0.0) }
 }
 
@@ -131,9 +131,10 @@ mod tests {
 
     #[test]
     fn a_gap_inside_the_aim_asks_for_no_spacer() {
-        assert_eq!(spacer(inches(0.156)).value(), 0.0);
-        assert_eq!(spacer(GAP_AIMED).value(), 0.0);
-        assert!(spacer(inches(0.157)).value() > 0.0);
+        assert_eq!(spacer(inches(0.156), GAP_AIMED).value(), 0.0);
+        assert_eq!(spacer(GAP_AIMED, GAP_AIMED).value(), 0.0);
+        assert!(spacer(inches(0.157), GAP_AIMED).value() > 0.0);
+        assert_eq!(spacer(inches(0.157), inches(0.157)).value(), 0.0, "a shop may aim at another gap");
     }
 
     #[test]
@@ -170,7 +171,7 @@ mod tests {
 
         #[test]
         fn a_spacer_brings_the_gap_to_the_aim(gap in 0.16..0.5f64) {
-            prop_assert!(same((inches(gap) - spacer(inches(gap))).value(), 0.15625));
+            prop_assert!(same((inches(gap) - spacer(inches(gap), GAP_AIMED)).value(), 0.15625));
         }
     }
 }

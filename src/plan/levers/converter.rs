@@ -116,7 +116,7 @@ lever_table! {
         sets: |j, s| {
             if let Some(gap) = j.converter.gap_in.value() {
                 let before = j.converter.spacer_in.value().map_or(0.0, |held| held.value());
-                s.measure(&j.converter.spacer_in, before + spacer(*gap).value());
+                s.measure(&j.converter.spacer_in, before + spacer(*gap, GAP_AIMED).value());
                 s.aim(&j.converter.gap_in, GAP_AIMED);
             }
         },

@@ -112,7 +112,7 @@ impl Edge {
     pub(super) fn for_each(limits: &Limits, limit: LimitId, count: u32, what: &str) -> Self {
         let each = limits.used(limit);
         let mark = format!("{count} {what} at {}: {}", limit.say(each.value), mark(limits, limit));
-        Self { value: written_down(each.value * f64::from(count)), mark, limit: Some(limit) }
+        Self { value: each.value * f64::from(count), mark, limit: Some(limit) }
     }
 }
 
@@ -172,6 +172,11 @@ impl Verdict {
             Self::Fine => "Fine: inside its limits.".to_owned(),
             Self::Allowed(Side::Below) => "Allowed, but lower than this shop builds it.".to_owned(),
             Self::Allowed(Side::Above) => "Allowed, but higher than this shop builds it.".to_owned(),
+            // Less than anybody can read: the product that makes the limit ends a hair beside its decimal.
+            Self::Out(side, by) if *by == 0.0 => format!(
+                "Right at the {} that is allowed, and the rule counts it as out. Read it again.",
+                if *side == Side::Below { "least" } else { "most" }
+            ),
             Self::Out(Side::Below, by) => format!("Out: {} below the least that is allowed.", scale.say(*by)),
             Self::Out(Side::Above, by) => format!("Out: {} above the most that is allowed.", scale.say(*by)),
             Self::CannotSay(_) => "It cannot be judged before more is known of the unit.".to_owned(),

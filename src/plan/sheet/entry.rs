@@ -36,12 +36,25 @@ pub struct Measurement {
     pub may_move: f64,
     /// How many readings are asked for.
     pub readings: usize,
+    /// What several of them come to.
+    pub counts: Counts,
     /// What it is held against, in the scale's own unit.
     pub band: fn(&Job, &Limits) -> Known<Band>,
     /// When it belongs to a job; none when it belongs to every job.
     pub when: Option<fn(&Job) -> Truth>,
     /// What is worked out from it.
     pub fit: Option<Fit>,
+}
+
+/// What several readings come to.
+#[derive(Clone, Copy, Debug, PartialEq, Eq)]
+pub enum Counts {
+    /// Readings of one and the same thing: their mean.
+    Mean,
+    /// Readings at several places, the lowest of which does the harm.
+    Least,
+    /// Readings at several places, the highest of which does the harm.
+    Most,
 }
 
 /// From one number to another of a scale's own unit, both ends among them.
@@ -236,6 +249,7 @@ impl Measurement {
             possible: Span { from: 0.0, to: 0.0 },
             may_move: 0.0,
             readings: 1,
+            counts: Counts::Mean,
             band: |_, _| Known::given(Band::NONE),
             when: None,
             fit: None,
@@ -279,6 +293,12 @@ impl Measurement {
         self.readings = readings;
         self.may_move = may_move;
         self
+    }
+
+    /// It is read at so many places, which may lie so far apart. The worst counts: a mean would hide it.
+    pub(super) const fn at_places(mut self, places: usize, may_move: f64, worst: Counts) -> Self {
+        self.counts = worst;
+        self.repeated(places, may_move)
     }
 
     /// What it is held against.

@@ -4,6 +4,7 @@ use super::band::Band;
 use super::entry::{Fit, Measurement};
 use super::scale::Scale;
 use super::sets::{SetKind, SetPart};
+use crate::calc::converter::spacer;
 use crate::calc::fit::{
     Landing, Packing, Part, Pick, Pin, PinPick, Shimmed, Stack, Window, choose, fill, landings, pick_pin, shim, wanted,
 };
@@ -244,9 +245,8 @@ fn pack(value: f64, fitted: &Fitted, window: Window, kind: SetKind, set: &[SetPa
     };
     match fill(&old, inch(value), &window, &shelf) {
         Packing::Fits { nearest, fewest } => {
-            let again = fewest.as_ref().map_or_else(String::new, |fewest| match fewest.new {
-                0 => format!(" As it is now it has {}: also inside.", say(fewest.result)),
-                new => format!(" With {new} new it would be {}: also inside.", say(fewest.result)),
+            let again = fewest.as_ref().map_or_else(String::new, |fewest| {
+                format!(" With {} new it would be {}: also inside.", fewest.new, say(fewest.result))
             });
             let sentence = if nearest.new == 0 {
                 format!(
@@ -386,12 +386,12 @@ fn dowels(value: f64) -> Picked {
 /// Spacer = gap − aim, at every pad. Exact (geometry).
 fn spacers(value: f64, limits: &Limits) -> Picked {
     let aim = limits.gap_aim;
-    let more = inch(value) - aim;
+    let more = spacer(inch(value), aim);
     let working = format!("spacer = gap - aim = {} - {} = {}", say(inch(value)), say(aim), say(more));
-    let sentence = if more.value() > 0.0 && value > limits.gap_wide.value() {
+    let sentence = if inch(value) > limits.gap_wide {
         format!("Spacers of {} at every pad bring it to the aim. See that the pilot is still held.", say(more))
     } else {
-        "No spacers are wanted.".to_owned()
+        format!("No spacers are wanted: up to {} the gap is left as it is.", say(limits.gap_wide))
     };
     Picked { fits: true, sentence, working, offers: Vec::new() }
 }

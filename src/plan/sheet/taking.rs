@@ -1,6 +1,6 @@
 //! One taking of a measurement: the readings as typed, and what they come to.
 
-use super::entry::{Fit, Measurement};
+use super::entry::{Counts, Fit, Measurement};
 use super::reading::{Bad, Meant, Read, read, read_size};
 use super::scale::Habit;
 use crate::calc::fit::settle;
@@ -77,7 +77,13 @@ pub fn take(
             Err(vec![refused(&reading_field(1), message)])
         }
         Some(Ok(settled)) => {
-            let (value, spread) = (written_down(settled.value.value()), written_down(settled.spread.value()));
+            let ends = values.iter().map(|read| read.value());
+            let value = match measurement.counts {
+                Counts::Mean => settled.value.value(),
+                Counts::Least => ends.fold(f64::INFINITY, f64::min),
+                Counts::Most => ends.fold(f64::NEG_INFINITY, f64::max),
+            };
+            let (value, spread) = (written_down(value), written_down(settled.spread.value()));
             Ok(Taking { taken, fitted, value, spread })
         }
         Some(Err(moves)) => {
@@ -175,6 +181,16 @@ mod tests {
         assert_eq!(wrong[0].field, "r.1");
         assert!(wrong[0].message.contains("from 0.010 in to 0.016 in"), "{}", wrong[0].message);
         assert!(taking("front-end-play", &["0.010", "0.012"], "").is_ok(), "just as far as allowed");
+    }
+
+    #[test]
+    fn where_it_is_read_at_several_places_the_worst_counts_and_no_mean_hides_it() {
+        let gap = taking("converter-gap", &["0.045", "0.070", "0.076"], "").expect("readings");
+        assert_eq!(gap.value, 0.045, "the mean, 0.0637, would pass");
+        let face = taking("pump-face-clearance", &["0.0033", "0.0033", "0.0039"], "").expect("readings");
+        assert_eq!(face.value, 0.0039, "the mean, 0.0035, would pass");
+        assert_eq!(taking("pinion-play", &["0.010", "0.012"], "").expect("readings").value, 0.012);
+        assert_eq!(taking("front-end-play", &["0.010", "0.012"], "").expect("readings").value, 0.011, "one play");
     }
 
     #[test]

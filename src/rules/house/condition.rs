@@ -1,7 +1,6 @@
 //! A condition that has been read and checked, and what it makes of a job.
 
 use crate::job::{FactId, FactSet, Job};
-use crate::quantity::{One, Quantity};
 use crate::rules::derived::{Derived, DerivedId};
 use crate::rules::known::{Known, Truth};
 use serde_json::Value;
@@ -145,11 +144,7 @@ impl Test {
             Self::And(a, b) => a.of(ground) & b.of(ground),
             Self::Or(a, b) => a.of(ground) | b.of(ground),
             Self::Same(a, b) => a.of(ground).and(b.of(ground)).map(|(a, b)| a == b),
-            // Compared as the program's own rules compare: to what somebody could have meant.
-            Self::Numbers(order, a, b) => {
-                let number = |part: &Number| part.of(ground).map(Quantity::<One>::new);
-                number(a).and(number(b)).map(|(a, b)| order.holds(&a, &b))
-            }
+            Self::Numbers(order, a, b) => a.of(ground).and(b.of(ground)).map(|(a, b)| order.holds(&a, &b)),
             Self::Words(order, a, b) => a.of(ground).and(b.of(ground)).map(|(a, b)| order.holds(&a, &b)),
             Self::Choose(test, yes, no) => test.of(ground).choose(|| yes.of(ground), || no.of(ground)),
         }

@@ -1,9 +1,7 @@
 //! The converter: stall behind another engine, heat on the brake, spacer and pilot.
 
 use super::shared::{CONVERTER_FLUID, CONVERTER_METAL, ENGINE_TORQUE, RATED, STALL, brake_power_line};
-use crate::calc::converter::{
-    GAP_AIMED, brake_power, off_the_label, pilot_engaged, spacer, stall_at, temperature_rise,
-};
+use crate::calc::converter::{brake_power, off_the_label, pilot_engaged, spacer, stall_at, temperature_rise};
 use crate::quantity::{Inch, Kilogram, PoundFoot, Quantity, Rpm, Second};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Input, Sum, Worked};
@@ -102,23 +100,29 @@ fn heat(given: &Given<'_>) -> Worked {
 fn gap(given: &Given<'_>) -> Worked {
     let (gap, pilot, recess) =
         (given.number::<Inch>("gap")?, given.number::<Inch>("pilot")?, given.number::<Inch>("recess")?);
-    let needed = spacer(gap);
+    let limits = given.limits();
+    let needed = spacer(gap, limits.gap_aim);
+    let wanted = gap > limits.gap_wide;
     let engaged = pilot_engaged(pilot, needed, recess);
     let none = needed == Quantity::new(0.0);
     let mut shim = Line::new(
         "Spacer at every pad",
         needed.to_places(3),
-        "gap - 5/32, nothing when the gap is that small already",
-        format!("{} - {}", short(gap), short(GAP_AIMED)),
-        "exact; 5/32 is common practice, 1/8 to 3/16 is looked up",
+        "gap - aim, nothing when the gap is that small already",
+        format!("{} - {}", short(gap), short(limits.gap_aim)),
+        "exact; 5/32 as aim and 1/8 to 3/16 are looked up, and the shop's to move",
     );
     if none {
-        shim.worked = format!("{} is not above {}, so the spacer is {}", short(gap), short(GAP_AIMED), shim.value);
+        shim.worked = format!("{} is not above {}, so the spacer is {}", short(gap), short(limits.gap_aim), shim.value);
     }
     let thickness = (needed.value() * 1e4).round() / 1e4;
     let left = gap - needed;
     Ok(Outcome::default()
-        .line(shim.plans("converter.spacer_in", thickness))
+        .line(if wanted { shim.plans("converter.spacer_in", thickness) } else { shim })
+        .remarks(
+            (!wanted)
+                .then(|| format!("Up to {} the gap is left as it is: no spacer is wanted.", short(limits.gap_wide))),
+        )
         .line(Line::new(
             "Gap with that spacer",
             left.to_places(3),

@@ -8,7 +8,6 @@ mod client;
 mod contact;
 mod customer;
 mod door;
-mod doubts;
 mod facts;
 mod guards;
 mod holds;

@@ -3,7 +3,7 @@
 use super::{
     Band,
     Chapter::Installation,
-    Edge, Fit, Instrument, Measurement,
+    Counts, Edge, Fit, Instrument, Measurement,
     Scale::{Angle, Length},
 };
 use crate::job::{BellKind, YokeKind};
@@ -97,13 +97,13 @@ pub(super) static SHEET: &[Measurement] = &[
         .fills("converter.gap_in")
         .told(
             "Bolt the unit up, push the converter fully back and try drill shanks between pad and flexplate at all three \
-             pads. Write each of them.",
+             pads. Write each of them: the tightest counts.",
             "Too little: stop, the converter is not home or the pilot bottoms; drawn up it breaks the pump. Too much: \
              equal spacers at every pad, then look again how far the pilot is held.",
         )
         .hurts(UNDER)
         .likely(0.02, 0.9, 4.0)
-        .repeated(3, 0.032)
+        .at_places(3, 0.032, Counts::Least)
         .band(|_, l| {
             Known::given(Band {
                 tight: Some(Edge::of(l, LimitId::gap_tight)),

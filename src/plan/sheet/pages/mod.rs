@@ -1,6 +1,6 @@
 //! The measurements by chapter.
 
-use super::{Band, Chapter, Edge, Fit, Instrument, Measurement, Scale, SetKind};
+use super::{Band, Chapter, Counts, Edge, Fit, Instrument, Measurement, Scale, SetKind};
 
 mod assembly;
 mod installation;

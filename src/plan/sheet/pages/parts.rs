@@ -1,6 +1,6 @@
 //! Wear, measured while the unit is apart.
 
-use super::{Band, Chapter::Parts, Instrument, Measurement, Scale::Length};
+use super::{Band, Chapter::Parts, Counts, Instrument, Measurement, Scale::Length};
 use crate::job::{BrakeKind, Gasket, YokeKind};
 use crate::rules::{Ask as _, Known, LimitId};
 
@@ -9,12 +9,12 @@ pub(super) static SHEET: &[Measurement] = &[
         .fills("pump.face_clear_in")
         .told(
             "Lay the clean gears in the pump body, put a straightedge across the face and try which feeler leaf still \
-             goes under it, at three places around. Write the thickest that goes.",
+             goes under it, at three places around. Write the thickest that goes at each: the largest counts.",
             "Too small scores the face, too large loses pressure. Change the gears or the pump as a set; do not dress \
              one to fit the other.",
         )
         .likely(0.0003, 0.012, 0.25)
-        .repeated(3, 0.0007)
+        .at_places(3, 0.0007, Counts::Most)
         .band(|_, l| Known::given(Band::between(l, LimitId::pump_face_least, LimitId::pump_face_most))),
     Measurement::new("pump-bushing-clearance", "Pump bushing to converter hub", Parts, Length, Instrument::BoreGauge)
         .told(
@@ -43,11 +43,11 @@ pub(super) static SHEET: &[Measurement] = &[
     Measurement::new("pinion-play", "Planet pinion end play", Parts, Length, Instrument::Feeler)
         .fills("gears.pinion_play_in")
         .told(
-            "Slip a feeler under every pinion of every carrier, between pinion and thrust washer. Write the worst one.",
+            "Slip a feeler under every pinion of every carrier, between pinion and thrust washer. Write the largest ones: the largest counts.",
             "Change the carrier. A pinion without play binds when it is hot; one with too much has worn its washers.",
         )
         .likely(0.003, 0.08, 0.5)
-        .repeated(2, 0.002)
+        .at_places(2, 0.002, Counts::Most)
         .band(|_, l| Known::given(Band::between(l, LimitId::pinion_play_least, LimitId::pinion_play_most))),
     Measurement::new("carrier-float", "Front carrier float", Parts, Length, Instrument::Dial)
         .told(
@@ -82,6 +82,10 @@ pub(super) static SHEET: &[Measurement] = &[
         .told(
             "At mock-up, measure the nearest point of floor, shield and exhaust to the solenoid and its wires.",
             "Turn the solenoid, shield it, or move what is in the way. Do not cut a shield that carries a label.",
+        )
+        .hurts(
+            "Under a vehicle: rated stands on hard, level ground, never a jack alone, wheels chocked. The exhaust stays hot \
+             for long.",
         )
         .likely(0.05, 6.0, 24.0)
         .band(|_, l| Known::given(Band::at_least(l, LimitId::solenoid_gap)))

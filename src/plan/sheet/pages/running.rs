@@ -34,6 +34,19 @@ fn by_kind(job: &Job, limits: &Limits, own: (LimitId, LimitId)) -> Known<Band> {
     })
 }
 
+/// Reverse at idle: by the kind of valve body, and above what drive reads; shifted by hand it may equal it.
+fn reverse_idle(job: &Job, limits: &Limits) -> Known<Band> {
+    let own = by_kind(job, limits, (LimitId::auto_reverse_least, LimitId::auto_reverse_most));
+    let asked = (own, job.valve_body.kind.known(), job.bench.line_drive_idle_psi.known()).together();
+    asked.map(|(band, kind, drive)| {
+        // A gauge shows whole pounds.
+        let above = drive.value() + if kind == ValveBodyKind::Auto { 1.0 } else { 0.0 };
+        let drive = Edge { value: above, mark: format!("above drive, {drive}: memory, low"), limit: None };
+        let least = band.least.clone().filter(|least| least.value >= above).unwrap_or(drive);
+        Band { least: Some(least), ..band }
+    })
+}
+
 /// A pressure read on the line tap.
 const fn pressure(
     name: &'static str,
@@ -88,7 +101,7 @@ pub(super) static SHEET: &[Measurement] = &[
         "Line pressure, reverse, hot idle",
         "The same gauge in reverse, brake held, nobody behind. It has to be above drive.",
         IDLING,
-        |j, l| by_kind(j, l, (LimitId::auto_reverse_least, LimitId::auto_reverse_most)),
+        reverse_idle,
     )
     .fills("bench.line_reverse_idle_psi"),
     pressure(
