@@ -142,7 +142,7 @@ pub(super) fn of_capacity(
             };
             let held = holding(trains?, &demand, &three_speed_duties(build.fitted, brake)).ok()?;
             let mut elements = Vec::new();
-            for element in ELEMENTS {
+            for element in name::ALL {
                 let Need::Torque { range, load } = need(&held, element) else { continue };
                 let when = when(range, &held);
                 elements.push(match element {
@@ -179,17 +179,6 @@ pub(super) fn of_capacity(
         },
     ))
 }
-
-/// In the order of the sums.
-const ELEMENTS: [&str; 7] = [
-    name::FORWARD,
-    name::DIRECT,
-    name::INTERMEDIATE,
-    name::INTERMEDIATE_ONE_WAY,
-    name::LOW_ONE_WAY,
-    name::FRONT_BAND,
-    name::REAR_BAND,
-];
 
 /// The sums that give these loads.
 fn same_loads(fitted: three_speed::Fitted, brake: bool) -> Vec<Linked> {

@@ -225,6 +225,8 @@ mod tests {
         assert_eq!(at(&[row(0.0, 140.0, 2.0), row(0.5, 150.0, 1.5), row(0.75, 200.0, 0.5)]), Some(0.625));
         assert_eq!(at(&[row(0.0, 140.0, 2.0), row(0.75, 150.0, 1.0), row(0.875, 200.0, 1.0)]), Some(0.75));
         assert_eq!(at(&[row(0.0, 140.0, 2.0), row(0.5, 150.0, 1.01)]), None, "not within the table");
+        assert_eq!(at(&[row(0.0, 140.0, 2.0), row(0.5, 150.0, 1.0005)]), None, "nearly one is not one");
+        assert!(at(&[row(0.5, 150.0, 1.0005), row(0.75, 150.0, 0.9995)]).is_some_and(|found| same(found, 0.625)));
         assert_eq!(at(&[row(0.5, 150.0, 1.0), row(0.75, 200.0, 0.9)]), None, "it lies before the table");
         let found = untidy().coupling_point().expect("it comes down");
         assert!(same(found.torque_ratio.value(), 1.0) && same(found.speed_ratio.value(), 0.8 + 0.1 * 96.0 / 97.0));

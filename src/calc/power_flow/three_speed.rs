@@ -19,6 +19,9 @@ pub mod name {
     pub const LOW_ONE_WAY: &str = "low one-way clutch";
     pub const FRONT_BAND: &str = "front band";
     pub const REAR_BAND: &str = "rear band";
+    /// All of them, in the order in which they are listed.
+    pub const ALL: [&str; 7] =
+        [FORWARD, DIRECT, INTERMEDIATE, INTERMEDIATE_ONE_WAY, LOW_ONE_WAY, FRONT_BAND, REAR_BAND];
 }
 
 /// Names of its shafts.

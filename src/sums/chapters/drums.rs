@@ -220,16 +220,6 @@ fn springs(given: &Given<'_>) -> Worked {
         .remark("Weigh more than one: springs of a set differ, and old ones have set."))
 }
 
-const ELEMENTS: [&str; 7] = [
-    name::FORWARD,
-    name::DIRECT,
-    name::INTERMEDIATE,
-    name::INTERMEDIATE_ONE_WAY,
-    name::LOW_ONE_WAY,
-    name::FRONT_BAND,
-    name::REAR_BAND,
-];
-
 fn needs(given: &Given<'_>) -> Worked {
     let (first, second, reverse) =
         (given.number::<One>("first")?, given.number::<One>("second")?, given.number::<One>("reverse")?);
@@ -284,7 +274,7 @@ fn needs(given: &Given<'_>) -> Worked {
             "share derived from the power flow; coupling and shock are the shop's",
         ))
     };
-    Ok(Outcome::default().lines(ELEMENTS.iter().filter_map(line)).remark(format!(
+    Ok(Outcome::default().lines(name::ALL.iter().filter_map(line)).remark(format!(
         "The shop's own numbers in it: {}; {}. No margin is in it, and reverse is left out: its pressure is raised.",
         limits.used(LimitId::coupling),
         limits.used(LimitId::of_use(usage))

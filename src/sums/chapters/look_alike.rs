@@ -136,6 +136,17 @@ fn pair(given: &Given<'_>) -> Worked {
             STANDARD,
         ))
         .line(Line::new(
+            "Out of step after",
+            format!("{:.1} turns", apart.turns.value()),
+            "metric pitch / 4 / difference of the pitches, whether or not the bolt enters",
+            format!(
+                "{0} / 4 / ({1} - {0}), without its sign",
+                size(metric.form.pitch),
+                size(inch.form.to_millimetres().pitch)
+            ),
+            STANDARD,
+        ))
+        .line(Line::new(
             "Pitch diameters apart",
             apart.pitch_diameter.to_places(2),
             "inch - metric; above nought the inch bolt does not enter the metric hole",

@@ -85,6 +85,7 @@ const SHOWN: &[(&str, &str, &str, &str)] = &[
         "3/8-16 bolt in a hole of M10x1.5, about 4.3 turns",
         "0.375 / (1.5875 - 1.5), by hand",
     ),
+    ("look-alikes", "Out of step after", "4.3 turns", "1.5 / 4 / 0.0875, by hand"),
     ("look-alikes", "Pitch diameters apart", "-0.53 mm", "9.525 - 0.649519 × 1.5875 - 9.026, by hand"),
     ("look-alikes", "Outside diameters apart", "-0.48 mm", "9.525 - 10 = -0.475, by hand"),
     ("coil-insert", "Smallest bore", "0.3818 in", "table of coil-insert holes"),
