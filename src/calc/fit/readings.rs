@@ -74,6 +74,18 @@ mod tests {
     }
 
     #[test]
+    fn what_was_read_once_stays_as_it_was_read_and_a_mean_stays_among_its_readings() {
+        for readings in [&[0.01234][..], &[0.01234, 0.01234]] {
+            let settled = of(readings, 0.002).expect("readings").expect("they agree");
+            assert_eq!((settled.value.value(), settled.spread.value()), (0.01234, 0.0), "{readings:?}");
+        }
+        let narrow = of(&[0.01231, 0.01233], 0.002).expect("readings").expect("they agree");
+        assert_eq!(narrow.value.value(), 0.01231, "0.0123 lies below both");
+        let coarse = settle(&[70.0, 80.0].map(Quantity::<Psi>::new), Quantity::new(20.0), Quantity::new(5.0));
+        assert_eq!(coarse.expect("readings").expect("they agree").value.value(), 75.0);
+    }
+
+    #[test]
     fn a_gauge_that_counts_in_whole_numbers_gives_one() {
         let readings = [72.0, 73.0, 73.0].map(Quantity::<Psi>::new);
         let settled = settle(&readings, Quantity::new(5.0), Quantity::new(1.0)).expect("readings").expect("they agree");

@@ -245,8 +245,9 @@ fn pack(value: f64, fitted: &Fitted, window: Window, kind: SetKind, set: &[SetPa
     };
     match fill(&old, inch(value), &window, &shelf) {
         Packing::Fits { nearest, fewest } => {
-            let again = fewest.as_ref().map_or_else(String::new, |fewest| {
-                format!(" With {} new it would be {}: also inside.", fewest.new, say(fewest.result))
+            let again = fewest.as_ref().map_or_else(String::new, |fewest| match fewest.new {
+                0 => format!(" As it is now it has {}: also inside.", say(fewest.result)),
+                new => format!(" With {new} new it would be {}: also inside.", say(fewest.result)),
             });
             let sentence = if nearest.new == 0 {
                 format!(

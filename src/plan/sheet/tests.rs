@@ -4,6 +4,10 @@ use crate::quantity::Quantity;
 use crate::rules::{Known, LimitId, Limits};
 use std::collections::HashSet;
 
+mod bounds;
+mod picks;
+mod words;
+
 #[test]
 fn every_measurement_is_declared_whole() {
     let (mut names, mut facts) = (HashSet::new(), HashSet::new());
