@@ -5,6 +5,7 @@
 pub mod clearing;
 mod counter;
 mod decided;
+mod doubt;
 pub mod levers;
 pub mod next;
 pub mod sheet;
@@ -14,3 +15,4 @@ pub mod summary;
 
 pub use counter::{Asked, Question, Section, comes_up, counter, counter_question, counter_sections};
 pub use decided::can_be_decided;
+pub use doubt::doubt;

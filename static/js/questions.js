@@ -26,6 +26,10 @@ function watchQuestions(form) {
     const newerQuestions = (section, newer) => bringUpToDate(section, newer, "question", newerHint);
     const list = ".questions-list";
     bringUpToDate(form.querySelector(list), fresh.querySelector(list), "section", newerQuestions);
+    // The ticks stay under the hand as long as the same is asked.
+    const doubts = document.getElementById("doubts");
+    const newer = fresh.getElementById("doubts");
+    if (doubts.textContent !== newer.textContent) doubts.replaceChildren(...newer.childNodes);
     document.getElementById("look").replaceChildren(...fresh.getElementById("look").childNodes);
     const said = fresh.getElementById("look-summary").textContent;
     if (summary.textContent !== said) summary.textContent = said;

@@ -8,7 +8,7 @@ use crate::service::{self, Caller, ChangeTicket, Key, TicketPage, Who};
 use crate::ticket::{Clash, Contents, Edit, Judgement, Topic};
 use crate::web::access::Staff;
 use crate::web::extract::At;
-use crate::web::facts::{Control, name_of, only_the_edit};
+use crate::web::facts::{Control, Doubt, doubts, name_of, only_the_edit};
 use crate::web::failure::Failure;
 use crate::web::findings::Findings;
 use crate::web::form::{Fields, FormState, Problem, Sent};
@@ -49,6 +49,8 @@ struct QuestionsPage {
 struct Body {
     /// What cannot be read, while nobody has pressed a button yet.
     problems: Vec<Problem>,
+    /// Numbers that hardly can be, each with its tick.
+    doubts: Vec<Doubt>,
     sections: Vec<Section>,
     answered: usize,
     asked: usize,
@@ -56,22 +58,22 @@ struct Body {
 }
 
 impl Body {
-    fn new(form: &FormState, ground: &Ground<'_>) -> Self {
+    fn new(form: &FormState, ground: &Ground<'_>, doubts: Vec<Doubt>) -> Self {
         let sections = sections(form, ground.would_be.facts.job(), ground.recorded);
         let (answered, asked) = progress(&sections);
         let findings = findings(ground.judgement, ground.would_be, &sections);
-        Self { problems: Vec::new(), sections, answered, asked, findings }
+        Self { problems: Vec::new(), doubts, sections, answered, asked, findings }
     }
 }
 
 impl QuestionsPage {
-    fn new(frame: Frame, ticket: &TicketPage, form: FormState, ground: &Ground<'_>) -> Self {
+    fn new(frame: Frame, ticket: &TicketPage, form: FormState, ground: &Ground<'_>, doubts: Vec<Doubt>) -> Self {
         let words = |topic| ticket.revision.contents.words.on(topic).map_or_else(String::new, |said| said.text.clone());
         Self {
             head: Head::new(ticket),
             wants: words(Topic::Wants),
             symptom: words(Topic::Symptom),
-            body: Body::new(&form, ground),
+            body: Body::new(&form, ground, doubts),
             base: ground.base,
             frame,
             form,
@@ -86,7 +88,7 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
         return on_to(&format!("/tickets/{number}"));
     }
     let form = FormState::holding(held(&ticket.revision.contents));
-    let shown = QuestionsPage::new(frame, &ticket, form, &ground_of(&ticket));
+    let shown = QuestionsPage::new(frame, &ticket, form, &ground_of(&ticket), Vec::new());
     page(&shown)
 }
 
@@ -98,7 +100,11 @@ pub async fn send(
     sent: Sent<Wish>,
 ) -> Answer {
     let key = Key(sent.once);
-    let (wish, filled) = read(&state, &caller, number, sent).await?;
+    let (wish, mut filled) = read(&state, &caller, number, sent).await?;
+    if !wish.only_look {
+        let unsure = filled.doubts.iter().filter(|doubt| !doubt.ticked).map(Doubt::problem);
+        filled.answers.problems.extend(unsure);
+    }
     if wish.only_look || !filled.answers.problems.is_empty() {
         return filled.form(&state, &caller).await;
     }
@@ -129,7 +135,7 @@ pub async fn look(
         would_be: &preview.contents,
         judgement: &preview.after,
     };
-    page(&Body { problems: filled.answers.problems, ..Body::new(&form, &ground) })
+    page(&Body { problems: filled.answers.problems, ..Body::new(&form, &ground, filled.doubts) })
 }
 
 fn ground_of(ticket: &TicketPage) -> Ground<'_> {
@@ -148,6 +154,7 @@ struct Filled {
     base: i32,
     typed: Fields,
     answers: Answers,
+    doubts: Vec<Doubt>,
 }
 
 async fn read(state: &AppState, caller: &Caller, number: i64, sent: Sent<Wish>) -> Result<(Wish, Filled), Failure> {
@@ -157,7 +164,8 @@ async fn read(state: &AppState, caller: &Caller, number: i64, sent: Sent<Wish>) 
     for field in theirs(&sent.typed) {
         answers.edit.facts.retain(|change| change.path != field);
     }
-    let filled = Filled { number, base: wish.base, typed: sent.typed, answers };
+    let doubts = doubts(&answers.edit.facts, &recorded.contents, &sent.typed);
+    let filled = Filled { number, base: wish.base, typed: sent.typed, answers, doubts };
     Ok((wish, filled))
 }
 
@@ -184,10 +192,10 @@ impl Filled {
                     would_be: &preview.contents,
                     judgement: &preview.after,
                 };
-                QuestionsPage::new(frame, &ticket, form, &ground)
+                QuestionsPage::new(frame, &ticket, form, &ground, self.doubts)
             }
             Err(service::Failure::Problems(_)) => {
-                QuestionsPage::new(frame, &ticket, form, &Ground { base: self.base, ..ground_of(&ticket) })
+                QuestionsPage::new(frame, &ticket, form, &Ground { base: self.base, ..ground_of(&ticket) }, self.doubts)
             }
             Err(failure) => return Err(failure.into()),
         };

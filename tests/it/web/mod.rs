@@ -8,6 +8,7 @@ mod client;
 mod contact;
 mod customer;
 mod door;
+mod doubts;
 mod facts;
 mod guards;
 mod holds;

@@ -94,6 +94,12 @@ fn a_doubtful_reading_is_told_what_it_is_what_is_usual_and_what_was_perhaps_mean
         ),
         (
             "front-end-play",
+            "0.00012",
+            "Front end play: \u{201c}0.00012\u{201d} is 0.0001 in, far less than there ever is (0.002 in to 0.090 in). \
+             Read it again. Perhaps the point slipped by 2 places: 0.012 in?",
+        ),
+        (
+            "front-end-play",
             "0.00001",
             "Front end play: \u{201c}0.00001\u{201d} is 0.000010 in, far less than there ever is (0.002 in to 0.090 in). \
              Read it again. Perhaps the point slipped by 3 places: 0.010 in?",
@@ -191,6 +197,9 @@ fn a_taking_says_what_is_wrong_with_it_by_name() {
     for (name, typed, message) in [
         ("front-end-play", "x", "The washer that is in now: "),
         ("needle-kit-stack", "x", "The old pair: "),
+        ("front-end-play", "0.073 0.084", "The washer that is in now: "),
+        ("needle-kit-stack", "0.073, 0.077", "The old pair: "),
+        ("front-end-play", "2 x 0.073", "The washer that is in now: "),
         ("direct-clearance", "9 x 0.077 0.1", "The steels in the pack: "),
         ("direct-clearance", "11 x 0.077", "The steels in the pack: \u{201c}11 x 0.077\u{201d} is not understood."),
         ("direct-clearance", "6 x 0.077, 5 x 0.08", "The steels in the pack: 10 are the most."),

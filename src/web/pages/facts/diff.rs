@@ -4,6 +4,7 @@ use crate::job::Sheet;
 use crate::service::{Preview, Voided};
 use crate::ticket::{Change, Found, TickStanding};
 use crate::web::difference::{Difference, Gone};
+use crate::web::facts::Doubt;
 use crate::web::findings::counted;
 use crate::web::form::Fields;
 use crate::web::frame::Frame;
@@ -19,6 +20,8 @@ pub struct DiffPage {
     head: Head,
     sheet: Sheet,
     changes: Vec<Change>,
+    /// Numbers that hardly can be.
+    doubts: Vec<Doubt>,
     /// What would be found that is not found now.
     new: Vec<Found>,
     /// What is found now and would not be.
@@ -32,7 +35,7 @@ pub struct DiffPage {
 
 impl DiffPage {
     /// What this preview comes to, with the form that asked for it.
-    pub fn new(frame: Frame, head: Head, sheet: Sheet, preview: Preview, typed: &Fields) -> Self {
+    pub fn new(frame: Frame, head: Head, sheet: Sheet, preview: Preview, doubts: Vec<Doubt>, typed: &Fields) -> Self {
         let difference = Difference::new(&preview.before, &preview.after);
         Self {
             undecided: undecided(difference.decided, difference.opened.len()),
@@ -44,6 +47,7 @@ impl DiffPage {
                 .map(|(name, value)| (name.to_owned(), value.to_owned()))
                 .collect(),
             changes: preview.changes,
+            doubts,
             voided: preview.voided,
             frame,
             head,

@@ -9,7 +9,7 @@ use crate::service::{self, Caller, ChangeTicket, Key, Who};
 use crate::ticket::{Clash, Edit, Topic};
 use crate::web::access::Staff;
 use crate::web::extract::At;
-use crate::web::facts::{edit_of, held, name_of, only_the_edit};
+use crate::web::facts::{Doubt, doubts, edit_of, held, name_of, only_the_edit};
 use crate::web::failure::Failure;
 use crate::web::findings::Findings;
 use crate::web::form::{Entry, Fields, FormState, Problem, Reader, Sent};
@@ -59,6 +59,8 @@ impl Entry for SheetSent {
 #[template(path = "parts/look.html")]
 struct Look {
     problems: Vec<Problem>,
+    /// Numbers that hardly can be.
+    doubts: Vec<Doubt>,
     findings: Findings,
 }
 
@@ -110,12 +112,14 @@ pub async fn look(
     let mut writing = Writing::new(&state, &caller, number, sheet, sent.typed, &sent.read).await?;
     match state.service.look(&caller, number, writing.base, &writing.edit).await {
         Ok(preview) => {
-            page(&Look { problems: writing.problems, findings: findings(sheet, &Ground::of_preview(&preview)) })
+            let found = findings(sheet, &Ground::of_preview(&preview));
+            page(&Look { problems: writing.problems, doubts: writing.doubts, findings: found })
         }
         Err(service::Failure::Problems(of)) => {
             writing.problems.extend(problems(of));
             let (_, ticket, _) = load(&state, &caller, number).await?;
-            page(&Look { problems: writing.problems, findings: findings(sheet, &Ground::of_ticket(&ticket)) })
+            let found = findings(sheet, &Ground::of_ticket(&ticket));
+            page(&Look { problems: writing.problems, doubts: writing.doubts, findings: found })
         }
         Err(failure) => Err(failure.into()),
     }
@@ -131,6 +135,7 @@ struct Writing<'a> {
     typed: Fields,
     edit: Edit,
     problems: Vec<Problem>,
+    doubts: Vec<Doubt>,
 }
 
 impl<'a> Writing<'a> {
@@ -155,7 +160,8 @@ impl<'a> Writing<'a> {
                 text.take_if(|_| topic.code() == field);
             }
         }
-        Ok(Self { state, caller, number, sheet, base, typed, edit, problems })
+        let doubts = doubts(&edit.facts, &recorded.contents, &typed);
+        Ok(Self { state, caller, number, sheet, base, typed, edit, problems, doubts })
     }
 
     fn address(&self) -> String {
@@ -182,7 +188,7 @@ impl<'a> Writing<'a> {
         match self.state.service.preview(self.caller, self.number, self.base, &self.edit).await {
             Ok(preview) => {
                 let (frame, ticket, _) = load(self.state, self.caller, self.number).await?;
-                page(&DiffPage::new(frame, Head::new(&ticket), self.sheet, preview, &self.typed))
+                page(&DiffPage::new(frame, Head::new(&ticket), self.sheet, preview, self.doubts, &self.typed))
             }
             Err(failure) => self.otherwise(failure).await,
         }
