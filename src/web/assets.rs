@@ -37,6 +37,7 @@ static STYLE: LazyLock<Asset> = LazyLock::new(|| {
 static SCRIPT: LazyLock<Asset> = LazyLock::new(|| {
     let scripts = [
         include_str!("../../static/app.js"),
+        include_str!("../../static/js/live.js"),
         include_str!("../../static/js/condition.js"),
         include_str!("../../static/js/pad.js"),
         include_str!("../../static/js/print.js"),

@@ -1,15 +1,9 @@
 // One sum: while its numbers are typed, the answer follows, and the address carries them. Without this script
 // "Work it out" does the same.
 for (const form of document.querySelectorAll("form[data-sum]")) {
-  const summary = document.getElementById("sum-summary");
   const answer = document.getElementById("sum-answer");
-  let timer = 0;
-  let latest = 0;
 
-  const say = (text) => {
-    if (summary.textContent !== text) summary.textContent = text;
-  };
-  const show = (fresh) => {
+  const show = (fresh, address) => {
     for (const said of form.querySelectorAll(".said")) {
       const field = said.closest(".field");
       const newer = fresh.getElementById(said.id);
@@ -25,29 +19,10 @@ for (const form of document.querySelectorAll("form[data-sum]")) {
     const next = document.getElementById("ticket");
     if (next && ticket) next.value = ticket;
     offerCopies(answer);
-    say(fresh.getElementById("sum-summary").textContent);
+    history.replaceState(null, "", address);
   };
-  const ask = async () => {
-    const turn = ++latest;
-    const address = `${form.dataset.sum}?${new URLSearchParams(new FormData(form))}`;
-    try {
-      const reply = await fetch(address);
-      if (!reply.ok) throw new Error(reply.statusText);
-      const fresh = new DOMParser().parseFromString(await reply.text(), "text/html");
-      if (turn !== latest) return;
-      show(fresh);
-      history.replaceState(null, "", address);
-    } catch {
-      if (turn === latest)
-        say("No answer from the shop's computer. What stands below is from before; what you typed is still here.");
-    }
-  };
-  const soon = (pause) => {
-    clearTimeout(timer);
-    timer = setTimeout(ask, pause);
-  };
-  form.addEventListener("change", () => soon(50));
-  form.addEventListener("input", () => soon(250));
+  const request = (typed) => [`${form.dataset.sum}?${typed}`];
+  followForm(form, document.getElementById("sum-summary"), request, show, { change: 50, input: 250 });
 }
 
 // Copying by a button; where the browser has no leave to, the text is marked instead, ready to be copied.

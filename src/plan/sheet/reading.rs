@@ -6,7 +6,8 @@
 use super::Measurement;
 use super::scale::{Habit, Scale, Written};
 use crate::quantity::{
-    Degree, Inch, PoundFoot, Psi, Quantity, Rpm, SecondPerQuart, Unit, Unread, Volt, number_and_unit, short,
+    Degree, Inch, PoundFoot, Psi, Quantity, Rpm, SecondPerQuart, Unit, Unread, Volt, number_and_unit, said, short,
+    written_down,
 };
 
 /// A number that was read.
@@ -162,10 +163,11 @@ fn doubted(measurement: &Measurement, typed: &str, bare: f64, value: f64) -> Bad
     Bad { message: format!("{why}{perhaps}"), meant, possible: can_be }
 }
 
-/// With as many digits as it takes to see what is wrong.
+/// As the sheet says it, or with as many digits as it takes to say no other number: `5.2 psi`, and not `5 psi`.
 fn exactly(scale: Scale, value: f64) -> String {
-    let said = scale.say(value);
-    if value != 0.0 && said.starts_with("0.000 ") { format!("{value:.6} {}", scale.symbol()) } else { said }
+    let short = scale.say(value);
+    let same = own_value(scale, &short).is_ok_and(|read| written_down(read) == written_down(value));
+    if same { short } else { said(value, scale.symbol()) }
 }
 
 /// What would be likely: the same digits in another unit, or with the point one to three places off.
@@ -173,7 +175,9 @@ fn meant(measurement: &Measurement, bare: f64, value: f64) -> Vec<Meant> {
     let (scale, likely) = (measurement.scale, measurement.likely);
     let mut found: Vec<(f64, Meant)> = Vec::new();
     let mut note = |value: f64, meant: Meant| {
-        if likely.holds(value) && !found.iter().any(|(known, _)| (known - value).abs() < scale.step() / 10.0) {
+        // What no instrument could show was not meant either, though nought is usual.
+        let shows = value.abs() >= scale.step() && value >= likely.to / 100.0;
+        if shows && likely.holds(value) && !found.iter().any(|(known, _)| (known - value).abs() < scale.step() / 10.0) {
             found.push((value, meant));
         }
     };
@@ -189,7 +193,7 @@ fn meant(measurement: &Measurement, bare: f64, value: f64) -> Vec<Meant> {
                 1 => "the point slipped by one place".to_owned(),
                 places => format!("the point slipped by {places} places"),
             };
-            note(value, Meant { typed: scale.say(value), because });
+            note(value, Meant { typed: exactly(scale, value), because });
         }
     }
     found.into_iter().map(|(_, meant)| meant).collect()

@@ -102,6 +102,10 @@ async fn the_pages_of_a_job() {
     ] {
         walk.visit(&format!("job-{}", page.replace('/', "-")), &format!("{stopped}/{page}")).await;
     }
+    walk.visitor.goto(&format!("{stopped}/intake")).await;
+    walk.visitor.write("f.vehicle.axle_ratio", "373").await;
+    walk.visitor.reads("Was 3.73 meant?").await;
+    walk.look("job-intake-doubt").await;
     walk.visit("next", &format!("{stopped}/next")).await;
     walk.visit("next-typed", &format!("{stopped}/next?first=bell.runout_in&skip=use.raced")).await;
     walk.visitor.unfold().await;

@@ -95,13 +95,13 @@ fn a_doubtful_reading_is_told_what_it_is_what_is_usual_and_what_was_perhaps_mean
         (
             "front-end-play",
             "0.00012",
-            "Front end play: \u{201c}0.00012\u{201d} is 0.0001 in, far less than there ever is (0.002 in to 0.090 in). \
+            "Front end play: \u{201c}0.00012\u{201d} is 0.00012 in, far less than there ever is (0.002 in to 0.090 in). \
              Read it again. Perhaps the point slipped by 2 places: 0.012 in?",
         ),
         (
             "front-end-play",
             "0.00001",
-            "Front end play: \u{201c}0.00001\u{201d} is 0.000010 in, far less than there ever is (0.002 in to 0.090 in). \
+            "Front end play: \u{201c}0.00001\u{201d} is 0.00001 in, far less than there ever is (0.002 in to 0.090 in). \
              Read it again. Perhaps the point slipped by 3 places: 0.010 in?",
         ),
         (
@@ -118,6 +118,12 @@ fn a_doubtful_reading_is_told_what_it_is_what_is_usual_and_what_was_perhaps_mean
         ),
         (
             "pressure-drive-idle",
+            "5.2",
+            "Line pressure, drive, hot idle: \u{201c}5.2\u{201d} is 5.2 psi, far less than there ever is (25 psi to 300 \
+             psi). Read it again. Perhaps bar were read: 5.2 bar?",
+        ),
+        (
+            "pressure-drive-idle",
             "7",
             "Line pressure, drive, hot idle: \u{201c}7\u{201d} is 7 psi, far less than there ever is (25 psi to 300 psi). \
              Read it again. Perhaps bar were read: 7 bar?",
@@ -131,6 +137,20 @@ fn a_doubtful_reading_is_told_what_it_is_what_is_usual_and_what_was_perhaps_mean
     ] {
         assert_eq!(refusal(name, typed), message);
     }
+}
+
+#[test]
+fn only_what_an_instrument_could_show_is_offered_and_with_all_its_digits() {
+    let offered = |name: &str, typed: &str| {
+        let one = measurement_named(name).expect("a measurement");
+        let bad = read(one, typed, Habit::default(), false).expect_err(typed);
+        bad.meant.into_iter().map(|meant| meant.typed).collect::<Vec<_>>()
+    };
+    assert_eq!(offered("front-joint-angle", "25"), ["2.5\u{b0}", "0.25\u{b0}"], "and not 0.2, nor nought");
+    assert_eq!(offered("bell-runout", "0.25"), ["0.25 mm", "0.025 in", "0.0025 in"], "and not 0.25 thou");
+    assert_eq!(offered("front-end-play", "0.305"), ["0.305 mm", "0.0305 in", "0.00305 in"]);
+    assert_eq!(offered("pressure-drive-full", "1034"), ["1034 kPa", "103.4 psi"]);
+    assert_eq!(offered("cooler-flow", "0.2"), ["20 s/qt"]);
 }
 
 #[test]
