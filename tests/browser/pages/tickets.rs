@@ -117,7 +117,9 @@ async fn the_pages_of_a_job() {
     walk.visit("what-if", &format!("{stopped}/what-if")).await;
     walk.visit("compare", &format!("{stopped}/compare?from=1&to=2")).await;
     walk.visit("receipt-shop", &format!("/receipts/{}", jobs.receipt)).await;
-    assert_all_visited(&walk.visited, |path| path.starts_with("/tickets/") || path.starts_with("/receipts/"));
+    // A reading is struck on the walk through the sheet.
+    let here = |path: &str| path.starts_with("/tickets/") && !path.contains("/strike/");
+    assert_all_visited(&walk.visited, |path| here(path) || path.starts_with("/receipts/"));
     walk.end();
 }
 
