@@ -1,6 +1,6 @@
 //! One measurement out of several readings of the same thing.
 
-use crate::quantity::{Quantity, Unit};
+use crate::quantity::{Quantity, Unit, written_down};
 
 /// Readings that agree.
 #[derive(Clone, Copy, Debug, PartialEq)]
@@ -37,7 +37,7 @@ pub fn settle<U: Unit>(
     // The sum of the same numbers in another order can differ in its last digit.
     sorted.sort_by(f64::total_cmp);
     let (low, high) = (*sorted.first()?, *sorted.last()?);
-    if Quantity::<U>::new(high - low) > may_move {
+    if written_down(high - low) > may_move.value() {
         return Some(Err(Moves { low: Quantity::new(low), high: Quantity::new(high) }));
     }
     if low == high {
@@ -67,7 +67,9 @@ mod tests {
         let settled = of(&[0.012, 0.013, 0.012], 0.002).expect("readings").expect("they agree");
         assert_eq!(settled.value.value(), 0.0123);
         assert!((settled.spread.value() - 0.001).abs() < 1e-12);
-        assert!(of(&[0.012, 0.014], 0.002).expect("readings").is_ok(), "just as far as allowed");
+        for just in [[0.012, 0.014], [0.011, 0.013], [0.005, 0.007], [0.3 / 25.4, 0.3508 / 25.4]] {
+            assert!(of(&just, 0.002).expect("readings").is_ok(), "{just:?} lie just as far apart as allowed");
+        }
         let moves = of(&[0.012, 0.0141, 0.013], 0.002).expect("readings").expect_err("they do not agree");
         assert_eq!((moves.low.value(), moves.high.value()), (0.012, 0.0141));
         assert_eq!(of(&[], 0.002), None);

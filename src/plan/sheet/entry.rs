@@ -4,7 +4,7 @@ use super::band::Band;
 use super::scale::Scale;
 use super::sets::SetKind;
 use crate::job::{FactId, Job, fact_named};
-use crate::quantity::{One, Quantity};
+use crate::quantity::written_down;
 use crate::rules::{Known, Limits, Truth};
 use std::fmt;
 
@@ -69,8 +69,7 @@ pub struct Span {
 impl Span {
     /// Does it hold this number?
     pub fn holds(&self, value: f64) -> bool {
-        let number = Quantity::<One>::new;
-        (number(self.from)..=number(self.to)).contains(&number(value))
+        (self.from..=self.to).contains(&written_down(value))
     }
 }
 
