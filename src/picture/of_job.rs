@@ -30,8 +30,8 @@ pub struct Slot {
 pub struct Bench {
     /// The washer that is in now, when it was measured.
     pub washer: Option<Quantity<Inch>>,
-    /// How far apart the readings lay, when there were several.
-    pub spread: Option<Quantity<Inch>>,
+    /// How unsure its reading is from end to end, when there was one.
+    pub unsure: Option<Quantity<Inch>>,
     /// The washers of the shop's set.
     pub set: Vec<SetPart>,
 }
@@ -135,7 +135,7 @@ fn of_end_play(which: &'static str, bench: Option<&Bench>, job: &Job, limits: &L
     let Some(measurement) = measurement_named(which) else { return Known::Waits(reading.facts()) };
     drawable(reading.and((measurement.band)(job, limits)).map(|(reading, band)| {
         let tried = bench.washer.and_then(|old| {
-            washers((reading.value(), bench.spread.map_or(0.0, Quantity::value)), old.value(), &band, &bench.set)
+            washers((reading.value(), bench.unsure.map_or(0.0, Quantity::value)), old.value(), &band, &bench.set)
         });
         let set = tried.zip(measurement.fit.and_then(Fit::set)).map_or_else(Vec::new, |(tried, kind)| {
             let chosen = match tried.pick {

@@ -109,7 +109,7 @@ fn the_washer_in_the_picture_is_the_one_the_sheet_proposes() {
     let habit = Habit::default();
     let part = |size: &str| SetKind::FrontWasher.read_part(1, (size, "0.001", ""), habit).expect("a size");
     let set: Vec<SetPart> = ["0.070", "0.083", "0.088", "0.099"].map(part).to_vec();
-    let front = Bench { washer: Some(Quantity::new(0.074)), spread: Some(Quantity::new(0.001)), set: set.clone() };
+    let front = Bench { washer: Some(Quantity::new(0.074)), unsure: Some(Quantity::new(0.001)), set: set.clone() };
     let slots =
         pictures(&job, &limits, &Derived::of(&job, &limits), &Beside { front: Some(&front), ..Beside::default() });
     let picture = drawn(&slots, "front-end-play");

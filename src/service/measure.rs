@@ -248,7 +248,7 @@ pub fn proposal(
 ) -> Proposal {
     let set = measurement.fit.and_then(|fit| fit.set()).map_or(&[][..], |kind| shelf.parts(kind));
     let fitted = Fitted(taking.fitted.iter().map(|read| read.value).collect());
-    pick(measurement, (taking.value, taking.spread), band, &fitted, set, limits)
+    pick(measurement, (taking.value, taking.unsure(measurement)), band, &fitted, set, limits)
 }
 
 /// A part chosen by the latest reading: one of those that were worked out from it.

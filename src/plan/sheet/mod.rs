@@ -14,6 +14,7 @@ mod taking;
 
 pub use band::{Band, Edge, Side, Verdict, judge};
 pub use entry::{Chapter, Counts, Fills, Fit, Instrument, Measurement, Span};
+pub use pages::{AIR, PRYING, SERVO};
 pub use pick::{Fitted, Offer, Picked, Proposal, Washers, fitted_asked, pick, washers};
 pub use reading::{Bad, Meant, Read, how_to_write, read, read_size};
 pub use scale::{Habit, LengthHabit, PressureHabit, Scale, TorqueHabit, Written};

@@ -55,7 +55,7 @@ pub struct Offer {
 /// The most shims that are put under one bearing.
 const MOST_SHIMS: usize = 3;
 
-/// The part to fit for a measurement of `value` inches whose readings lay `spread` apart.
+/// The part to fit for a measurement of `value` inches that is unsure by `spread` from end to end.
 pub fn pick(
     measurement: &Measurement,
     (value, spread): (f64, f64),
@@ -136,7 +136,7 @@ pub struct Washers {
     pub only_allowed: bool,
 }
 
-/// Tries every washer of a set for an end play of `value` inches whose readings lay `spread` apart, with a washer of
+/// Tries every washer of a set for an end play of `value` inches that is unsure by `spread` from end to end, with a washer of
 /// `old` inches in; `None` without limits to choose by.
 pub fn washers((value, spread): (f64, f64), old: f64, band: &Band, set: &[SetPart]) -> Option<Washers> {
     Some(tried((value, spread), old, windows(band)?, set))

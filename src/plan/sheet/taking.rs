@@ -19,6 +19,15 @@ pub struct Taking {
     pub spread: f64,
 }
 
+impl Taking {
+    /// How far apart the numbers may lie that it could have come to: the spread of its readings, and all that readings may
+    /// move while fewer were taken than are asked for. One reading knows nothing of its spread.
+    pub fn unsure(&self, measurement: &Measurement) -> f64 {
+        let few = self.taken.len() < measurement.readings;
+        if few { self.spread.max(measurement.may_move) } else { self.spread }
+    }
+}
+
 /// What is wrong with a field.
 #[derive(Clone, Debug, PartialEq)]
 pub struct Wrong {
@@ -191,6 +200,14 @@ mod tests {
         assert_eq!(face.value, 0.0039, "the mean, 0.0035, would pass");
         assert_eq!(taking("pinion-play", &["0.010", "0.012"], "").expect("readings").value, 0.012);
         assert_eq!(taking("front-end-play", &["0.010", "0.012"], "").expect("readings").value, 0.011, "one play");
+    }
+
+    #[test]
+    fn with_fewer_readings_than_are_asked_for_it_is_as_unsure_as_readings_may_be() {
+        let play = measurement_named("front-end-play").expect("a measurement");
+        let unsure = |readings: &[&str]| taking("front-end-play", readings, "").expect("readings").unsure(play);
+        assert_eq!((unsure(&["0.012"]), unsure(&["0.012", "0.013"])), (play.may_move, play.may_move));
+        assert_eq!(unsure(&["0.012", "0.013", "0.012"]), 0.001);
     }
 
     #[test]

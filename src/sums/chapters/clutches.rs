@@ -10,6 +10,7 @@ use crate::calc::clutch::{
 use crate::calc::fit::each_steel;
 use crate::calc::gear_set::direct_share_on_brake;
 use crate::calc::holding::margin;
+use crate::plan::sheet::AIR;
 use crate::quantity::{Inch, One, PoundFoot, Psi, Quantity};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
@@ -90,7 +91,7 @@ pub(super) const SUMS: &[Sum] = &[
             Input::count("changed", "Steels changed", (1, 10), "4"),
         ],
         work: steel,
-        care: "",
+        care: AIR,
     },
 ];
 

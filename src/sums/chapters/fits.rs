@@ -2,6 +2,7 @@
 
 use super::shared::{PROVEN, listed};
 use crate::calc::fit::{Filled, Packing, Pin, PinPick, Window, fill, pick_pin};
+use crate::plan::sheet::{AIR, SERVO};
 use crate::quantity::{Inch, Quantity};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Measure, Sum, Worked};
@@ -27,7 +28,7 @@ pub(super) const SUMS: &[Sum] = &[
             STEELS,
         ],
         work: pack,
-        care: "",
+        care: AIR,
     },
     Sum {
         name: "band-pin",
@@ -45,7 +46,7 @@ pub(super) const SUMS: &[Sum] = &[
             .hint("Lowest and highest reading of each pin, from the sheet of the unit, pins with a semicolon between them."),
         ],
         work: pin,
-        care: "",
+        care: SERVO,
     },
 ];
 

@@ -2,6 +2,7 @@
 
 use super::shared::{PROVEN, listed};
 use crate::calc::fit::{Landing, Part, Pick, Shimmed, Stack, Window, choose, landings, shim, wanted};
+use crate::plan::sheet::PRYING;
 use crate::quantity::{Inch, Quantity};
 use crate::rules::LimitId;
 use crate::sums::declaration::{Amiss, Input, Sum, Worked};
@@ -35,7 +36,7 @@ pub(super) const SUMS: &[Sum] = &[
             UNSURE,
         ],
         work: front,
-        care: "",
+        care: PRYING,
     },
     Sum {
         name: "rear-washer",
@@ -49,7 +50,7 @@ pub(super) const SUMS: &[Sum] = &[
             UNSURE,
         ],
         work: rear,
-        care: "",
+        care: PRYING,
     },
     Sum {
         name: "needle-kit",

@@ -6,7 +6,7 @@ use crate::picture::{Bench, Beside, Picture, Put, pictures};
 use crate::plan::sheet::{Fit, measurement_named};
 use crate::quantity::{Inch, Quantity};
 use crate::rules::{Derived, Known};
-use crate::service::{BenchSheet, Event, latest};
+use crate::service::{BenchSheet, Event, latest, taking_of};
 use crate::ticket::Happening;
 use crate::web::access::Staff;
 use crate::web::extract::At;
@@ -80,12 +80,13 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
 ///
 /// A number that was typed elsewhere since is not that reading, so its washer is not the one that is in.
 fn bench(play: Option<Quantity<Inch>>, name: &str, sheet: &BenchSheet) -> Bench {
-    let kind = measurement_named(name).and_then(|measurement| measurement.fit).and_then(Fit::set);
+    let measurement = measurement_named(name);
+    let kind = measurement.and_then(|measurement| measurement.fit).and_then(Fit::set);
     let latest = latest(&sheet.readings, name)
         .filter(|reading| play.is_some_and(|play| (play.value() - reading.number).abs() < 1e-9));
     Bench {
         washer: latest.and_then(|reading| reading.fitted.first()).map(|read| Quantity::new(read.value)),
-        spread: latest.map(|reading| Quantity::new(reading.spread)),
+        unsure: latest.zip(measurement).map(|(reading, of)| Quantity::new(taking_of(reading).unsure(of))),
         set: kind.map_or_else(Vec::new, |kind| sheet.shelf.parts(kind).to_vec()),
     }
 }

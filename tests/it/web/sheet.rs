@@ -139,13 +139,13 @@ async fn the_part_is_chosen_from_the_shelf_and_nothing_fits_is_said_plainly() {
         .await
         .assert_says("0.062 in; 0.095 in, drawer 4; 0.106 in");
     let page = bench.get(&path).await;
-    page.assert_says("Fit 0.095 in, drawer 4. It will leave 0.009 in.");
+    page.assert_says("Fit 0.095 in, drawer 4. It will leave 0.009 in (± 0.001 in).");
     page.assert_says("new = old + reading - aim = 0.073 in + 0.031 in - 0.012 in = 0.092 in");
     assert_eq!(page.attributes("input[name=part][checked]", "value"), ["0.095 in, drawer 4"]);
     let choose = [("do", "choose"), ("reading", "1"), ("part", "0.095 in, drawer 4")];
     let page = bench.follow(bench.post(&path, &choose).await).await;
     page.assert_says("Chosen: 0.095 in, drawer 4. Measure again once it is in.");
-    page.assert_says("0.095 in, drawer 4 was chosen, to leave 0.009 in (Terry Tech)");
+    page.assert_says("0.095 in, drawer 4 was chosen, to leave 0.009 in (± 0.001 in) (Terry Tech)");
     let gone = bench.post(&path, &[("do", "choose"), ("reading", "1"), ("part", "0.5 in")]).await;
     assert_eq!(gone.status, StatusCode::UNPROCESSABLE_ENTITY);
     gone.assert_says("Choose one of the parts on the list.");

@@ -5,13 +5,13 @@ use crate::job::{BrakeKind, Fact, UseKind};
 use crate::rules::{Ask as _, Known, LimitId, Limits, YesNo as _};
 
 /// Regulated air at a pack.
-const AIR: &str = "A piston moves at once: keep fingers out of the pack, wear eye protection, and never point air at \
+pub const AIR: &str = "A piston moves at once: keep fingers out of the pack, wear eye protection, and never point air at \
      skin. Use regulated dry air, no more than 30 psi here; the unit's manual and the rules of your workplace decide.";
 /// The unit is moved and pried at.
-const PRYING: &str = "The unit is heavy and slippery, and a bar that slips takes the hand with it. Hold the unit in its \
+pub const PRYING: &str = "The unit is heavy and slippery, and a bar that slips takes the hand with it. Hold the unit in its \
      stand, pry away from yourself, and keep fingers out of the gap.";
 /// The servo spring.
-const SERVO: &str = "The servo's cover and spring are under load. Hold them with the tool made for it, by the unit's \
+pub const SERVO: &str = "The servo's cover and spring are under load. Hold them with the tool made for it, by the unit's \
      manual, and wear eye protection.";
 
 /// The window of a pack of so many frictions.
