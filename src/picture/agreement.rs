@@ -29,11 +29,11 @@ fn line(outcome: &Outcome, label: &str) -> String {
     line.unwrap_or_else(|| panic!("no {label} in {:?}", outcome.lines)).value.clone()
 }
 
-fn with_sums(job: &Job, put: &[&str]) -> Picture {
+fn with_sums(job: &Job, name: &str, put: &[&str]) -> Picture {
     let put: Vec<String> = put.iter().map(|address| (*address).to_owned()).collect();
     let limits = Limits::default();
     let beside = Beside { put: Put(&put), ..Beside::default() };
-    drawn(&pictures(job, &limits, &Derived::of(job, &limits), &beside), "capacity")
+    drawn(&pictures(job, &limits, &Derived::of(job, &limits), &beside), name)
 }
 
 #[test]
@@ -120,14 +120,14 @@ fn what_a_sum_on_the_job_says_an_element_holds_stands_beside_its_load() {
     };
     let (old, new) = (plates(4), plates(5));
     let gone = "/sums/no-such-sum?plates=5";
-    let picture = with_sums(&job, &[&old, "/sums/low-one-way-holds?rollers=12", gone, &new]);
+    let picture = with_sums(&job, "capacity", &[&old, "/sums/low-one-way-holds?rollers=12", gone, &new]);
     sound_picture(&picture);
     let forward = row(&picture, "forward clutch");
     assert_eq!((forward[1], forward[3]), ("1,120 lb-ft", "542 lb-ft"), "the latest counts");
     assert!(forward[5].starts_with("sum put on this job: 0.13 × 2 × 5"), "{forward:?}");
     assert!(picture.description.starts_with("Has more to hold than it can: forward clutch, 1,120 lb-ft of 542 lb-ft"));
     assert!(row(&picture, "low one-way clutch")[3].contains("cannot be worked any more"), "half of it is missing");
-    let before = with_sums(&job, &[]);
+    let before = with_sums(&job, "capacity", &[]);
     assert!(row(&before, "forward clutch")[3].starts_with("not known: the job has no fact for it"));
     let asks = |picture: &Picture| picture.sums.iter().any(|sum| sum.address == "/sums/forward-holds");
     assert!(asks(&before) && !asks(&picture));
@@ -148,4 +148,52 @@ fn a_front_band_of_which_nothing_is_known_is_said_to_be_left_out() {
         of(&job).0.iter().find(|slot| slot.name == "capacity").map(|slot| &slot.picture),
         Some(Known::Yes(..))
     ));
+}
+
+#[test]
+fn a_torque_curve_put_on_the_job_is_drawn_with_the_stall_that_its_sum_gives() {
+    let job = racing();
+    let curve =
+        "/sums/stall-by-curve?stall=2400&rated=500&curve=1500+380%3B+2200+430%3B+3000+500%3B+4000+540%3B+5500+470";
+    let picture = with_sums(&job, "stall", &[curve]);
+    sound_picture(&picture);
+    let (label, rated) = (job.converter.stall_rpm.value(), job.converter.rated_torque_lbft.value());
+    let own = |number: Option<f64>| number.expect("known").to_string();
+    let (_, typed) = of_address(curve).expect("a sum");
+    let [_, _, (_, points)] = &typed[..] else { panic!("{typed:?}") };
+    let of_job = [
+        ("stall", own(label.map(|label| label.value()))),
+        ("rated", own(rated.map(|rated| rated.value()))),
+        ("curve", points.clone()),
+    ];
+    let of_job: Vec<_> = of_job.iter().map(|(input, text)| (*input, text.as_str())).collect();
+    let given = sum(&job, "stall-by-curve", &of_job);
+    assert_eq!(
+        row(&picture, "By its own curve")[1],
+        line(&given, "Stall here"),
+        "by the job's converter, not the sum's"
+    );
+    assert!(!picture.notes[0].contains("not known"), "{:?}", picture.notes);
+    let flat = with_sums(&job, "stall", &[]);
+    assert!(flat.notes[0].starts_with("The engine is drawn with its peak torque at every speed"), "{:?}", flat.notes);
+    assert_eq!(row(&flat, "Behind this engine")[1], row(&picture, "Behind this engine")[1]);
+}
+
+#[test]
+fn every_element_without_a_fact_can_be_told_by_a_sum_of_its_own() {
+    let job = racing();
+    let before = with_sums(&job, "capacity", &[]);
+    let open: Vec<_> = before.table.rows.iter().filter(|row| row[3].text().starts_with("not known")).collect();
+    assert_eq!(open.len(), 7, "{open:?}");
+    let example = |address: &str| {
+        let (sum, _) = of_address(address).expect("a sum");
+        crate::sums::address(sum, |input| sum.input(input).expect("its own").example.to_owned())
+    };
+    let put: Vec<_> = before.sums.iter().filter(|sum| sum.label.contains("put it on this job")).collect();
+    assert_eq!(put.len(), open.len(), "a sum for each: {put:?}");
+    let put: Vec<_> = put.iter().map(|sum| example(&sum.address)).collect();
+    let after = with_sums(&job, "capacity", &put.iter().map(String::as_str).collect::<Vec<_>>());
+    sound_picture(&after);
+    assert!(after.table.rows.iter().all(|row| row[3].is_drawn()), "{:?}", after.table.rows);
+    assert_eq!(row(&after, "rear band, reverse")[3], "482 lb-ft");
 }

@@ -4,8 +4,9 @@
 //! one that is no number, is moved to its rim, so that no input can make a drawing that is not one. Colour comes from
 //! the page (`currentColor`, and the `heat` classes of its style sheet); nothing here hangs on it.
 
+use super::area::{Area, Spot};
 use std::collections::BTreeSet;
-use std::fmt::Write as _;
+use std::fmt::{self, Write as _};
 
 /// How wide every picture is: a phone shows it one to one.
 pub const WIDTH: f64 = 360.0;
@@ -19,14 +20,13 @@ pub const LINE: f64 = 14.0;
 /// A letter's width as a share of its height, in the widest of the fonts the pages name.
 const LETTER: f64 = 0.63;
 
-/// A place: across from the left, down from the top.
-pub type Spot = (f64, f64);
-
 /// How a line is drawn. Lines that mean different things differ in this, whatever their colour.
 #[derive(Clone, Copy, Debug, PartialEq, Eq)]
 pub enum Stroke {
     /// Guides and ticks.
     Hair,
+    /// From a label to what it names.
+    Tie,
     /// A plain line.
     Plain,
     /// What matters most.
@@ -63,40 +63,6 @@ pub enum Anchor {
     End,
 }
 
-/// A rectangle.
-#[derive(Clone, Copy, Debug, PartialEq)]
-pub struct Area {
-    /// Its left edge.
-    pub left: f64,
-    /// Its upper edge.
-    pub top: f64,
-    /// How wide.
-    pub width: f64,
-    /// How high.
-    pub height: f64,
-}
-
-impl Area {
-    /// Do the two share any ground?
-    pub fn meets(&self, other: &Self) -> bool {
-        self.left < other.left + other.width
-            && other.left < self.left + self.width
-            && self.top < other.top + other.height
-            && other.top < self.top + self.height
-    }
-
-    /// Its place that is nearest to this one.
-    pub fn nearest(&self, (x, y): Spot) -> Spot {
-        (x.max(self.left).min(self.left + self.width), y.max(self.top).min(self.top + self.height))
-    }
-
-    /// How far it is from this place; nought inside.
-    pub fn away_from(&self, spot: Spot) -> f64 {
-        let (x, y) = self.nearest(spot);
-        (x - spot.0).hypot(y - spot.1)
-    }
-}
-
 /// A drawing in the making.
 #[derive(Debug)]
 pub struct Canvas {
@@ -109,7 +75,12 @@ pub struct Canvas {
 impl Canvas {
     /// An empty one; `name` is unique on its page, of letters and dashes.
     pub fn new(name: &str, height: f64) -> Self {
-        Self { name: name.to_owned(), height: sound(height, 2000.0), marks: String::new(), hatches: BTreeSet::new() }
+        Self {
+            name: name.to_owned(),
+            height: sound(height, 2000.0),
+            marks: String::with_capacity(8192),
+            hatches: BTreeSet::new(),
+        }
     }
 
     /// How high it is.
@@ -119,20 +90,20 @@ impl Canvas {
 
     /// A line through these places.
     pub fn line(&mut self, through: &[Spot], stroke: Stroke) {
-        let mut path = String::new();
+        self.marks.push_str("<path d=\"");
         for (nth, spot) in through.iter().enumerate() {
             let (x, y) = self.inside(*spot);
             let step = if nth == 0 { 'M' } else { 'L' };
-            write!(path, "{step}{} {}", number(x), number(y)).ok();
+            write!(self.marks, "{step}{} {}", Tenths(x), Tenths(y)).ok();
         }
-        write!(self.marks, "<path d=\"{path}\" fill=\"none\"{}/>", stroke.attributes()).ok();
+        write!(self.marks, "\" fill=\"none\"{}/>", stroke.attributes()).ok();
     }
 
     /// A rectangle.
     pub fn area(&mut self, area: Area, fill: Fill) {
         let (left, top) = self.inside((area.left, area.top));
         let (right, bottom) = self.inside((area.left + area.width, area.top + area.height));
-        let (x, y, wide, high) = (number(left), number(top), number(right - left), number(bottom - top));
+        let (x, y, wide, high) = (Tenths(left), Tenths(top), Tenths(right - left), Tenths(bottom - top));
         self.filled(&format!("rect x=\"{x}\" y=\"{y}\" width=\"{wide}\" height=\"{high}\""), fill);
     }
 
@@ -142,7 +113,7 @@ impl Canvas {
         let x = middle.0.clamp(radius, WIDTH - radius);
         let y = if middle.1.is_finite() { middle.1.clamp(radius, (self.height - radius).max(radius)) } else { radius };
         let x = if x.is_finite() { x } else { radius };
-        self.filled(&format!("circle cx=\"{}\" cy=\"{}\" r=\"{}\"", number(x), number(y), number(radius)), fill);
+        self.filled(&format!("circle cx=\"{}\" cy=\"{}\" r=\"{}\"", Tenths(x), Tenths(y), Tenths(radius)), fill);
     }
 
     fn filled(&mut self, shape: &str, fill: Fill) {
@@ -192,9 +163,9 @@ impl Canvas {
         write!(
             self.marks,
             "<text x=\"{}\" y=\"{}\"{attribute}{weight}{small}>{}</text>",
-            number(x),
-            number(y),
-            escaped(words)
+            Tenths(x),
+            Tenths(y),
+            Escaped(words)
         )
         .ok();
     }
@@ -204,7 +175,7 @@ impl Canvas {
         let Self { name, height, marks, hatches } = self;
         let mut patterns = String::new();
         for fill in hatches {
-            let (hatch, apart, lines) = (fill.hatch(), number(fill.apart()), fill.lines());
+            let (hatch, apart, lines) = (fill.hatch(), Tenths(fill.apart()), fill.lines());
             write!(
                 patterns,
                 "<pattern id=\"{name}-{hatch}\" width=\"{apart}\" height=\"{apart}\" patternUnits=\"userSpaceOnUse\" \
@@ -217,11 +188,11 @@ impl Canvas {
         format!(
             "<svg role=\"img\" aria-labelledby=\"{name}-title {name}-desc\" viewBox=\"0 0 {} {}\" fill=\"currentColor\" \
              font-size=\"{}\"><title id=\"{name}-title\">{}</title><desc id=\"{name}-desc\">{}</desc>{defs}{marks}</svg>",
-            number(WIDTH),
-            number(height),
-            number(TEXT),
-            escaped(title),
-            escaped(description)
+            Tenths(WIDTH),
+            Tenths(height),
+            Tenths(TEXT),
+            Escaped(title),
+            Escaped(description)
         )
     }
 
@@ -234,6 +205,7 @@ impl Stroke {
     const fn attributes(self) -> &'static str {
         match self {
             Self::Hair => " stroke=\"currentColor\" stroke-width=\"0.5\"",
+            Self::Tie => " stroke=\"currentColor\" stroke-width=\"1\"",
             Self::Plain => " stroke=\"currentColor\" stroke-width=\"1.8\"",
             Self::Heavy => " stroke=\"currentColor\" stroke-width=\"3.5\"",
             Self::Dashed => " stroke=\"currentColor\" stroke-width=\"1.8\" stroke-dasharray=\"7 4\"",
@@ -282,27 +254,43 @@ fn sound(value: f64, most: f64) -> f64 {
     if value.is_nan() { 0.0 } else { value.clamp(0.0, most) }
 }
 
-/// To a tenth, without what says nothing.
-fn number(value: f64) -> String {
-    let printed = format!("{value:.1}");
-    printed.strip_suffix(".0").map_or(printed.clone(), str::to_owned)
+/// Prints to a tenth, without what says nothing. In whole tenths, because a page prints thousands of them.
+struct Tenths(f64);
+
+impl fmt::Display for Tenths {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let tenths = (self.0.abs() * 10.0).round() as u64;
+        if self.0 < 0.0 && tenths > 0 {
+            out.write_char('-')?;
+        }
+        let (whole, part) = (tenths / 10, tenths % 10);
+        if part == 0 { write!(out, "{whole}") } else { write!(out, "{whole}.{part}") }
+    }
 }
 
 /// Words as they may stand inside SVG.
-fn escaped(words: &str) -> String {
-    let mut out = String::with_capacity(words.len());
-    for letter in words.chars() {
-        match letter {
-            '&' => out.push_str("&amp;"),
-            '<' => out.push_str("&lt;"),
-            '>' => out.push_str("&gt;"),
-            '"' => out.push_str("&quot;"),
-            // Control characters are no part of any SVG.
-            letter if letter.is_control() => out.push(' '),
-            letter => out.push(letter),
+struct Escaped<'a>(&'a str);
+
+impl fmt::Display for Escaped<'_> {
+    fn fmt(&self, out: &mut fmt::Formatter<'_>) -> fmt::Result {
+        let mut rest = self.0;
+        // From one letter that cannot stand as it is to the next.
+        while let Some(at) = rest.find(|letter: char| matches!(letter, '&' | '<' | '>' | '"') || letter.is_control()) {
+            let (plain, from) = rest.split_at(at);
+            out.write_str(plain)?;
+            let mut letters = from.chars();
+            out.write_str(match letters.next() {
+                Some('&') => "&amp;",
+                Some('<') => "&lt;",
+                Some('>') => "&gt;",
+                Some('"') => "&quot;",
+                // Control characters are no part of any SVG.
+                _ => " ",
+            })?;
+            rest = letters.as_str();
         }
+        out.write_str(rest)
     }
-    out
 }
 
 #[cfg(test)]
@@ -321,6 +309,15 @@ mod tests {
         assert!(svg.contains("1 &lt; 2 &amp; &quot;3&quot;") && svg.contains("A &lt;title&gt;"), "{svg}");
         assert!(svg.contains("id=\"a-heat-2\"") && svg.contains("url(#a-heat-2)"), "{svg}");
         assert!(svg.contains("aria-labelledby=\"a-title a-desc\""), "{svg}");
+    }
+
+    #[test]
+    fn numbers_are_printed_to_a_tenth_and_no_further() {
+        for (number, printed) in
+            [(0.0, "0"), (12.0, "12"), (12.04, "12"), (12.06, "12.1"), (-0.04, "0"), (-3.5, "-3.5"), (359.96, "360")]
+        {
+            assert_eq!(Tenths(number).to_string(), printed);
+        }
     }
 
     #[test]

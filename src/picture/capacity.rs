@@ -1,6 +1,7 @@
 //! What every holding element has to hold, beside what it can.
 
-use super::canvas::{Anchor, Area, Canvas, Fill, LINE, Stroke, WIDTH};
+use super::area::Area;
+use super::canvas::{Anchor, Canvas, Fill, LINE, Stroke, WIDTH};
 use super::linked::Linked;
 use super::{Cell, Picture, Table, drawn, said, sound};
 use crate::quantity::{PoundFoot, Quantity};
@@ -66,7 +67,7 @@ pub fn capacity(input: &Capacity) -> Option<Picture> {
                     canvas.area(fills(long(*holds), long(one.load)), Fill::Over);
                 }
                 let end = RIM + long(*holds);
-                canvas.line(&[(end, bar - 4.0), (end, bar + 18.0)], Stroke::Heavy);
+                canvas.line(&[(end, bar - 2.0), (end, bar + 17.0)], Stroke::Heavy);
                 let list = if too_much { &mut over } else { &mut within };
                 list.push(format!("{}, {load} of {}", one.name, holds.to_whole()));
                 let share = Quantity::new(one.load / *holds);

@@ -1,6 +1,7 @@
 //! An end play as a stack: what is in now, what is aimed at, and what every washer on the shelf would leave.
 
-use super::canvas::{Anchor, Area, Canvas, Fill, LINE, Stroke, WIDTH, width_of};
+use super::area::Area;
+use super::canvas::{Anchor, Canvas, Fill, LINE, Stroke, WIDTH, width_of};
 use super::linked::Linked;
 use super::scale::Scale;
 use super::{Picture, Table, drawn, said, sound};
@@ -109,9 +110,11 @@ pub fn end_play(input: &EndPlay) -> Option<Picture> {
             (true, true) => "fit this: ",
             (true, false) => "nearest, does not fit: ",
             (false, true) => "fits: ",
+            (false, false) if washer.leaves.value() < 0.0 => "too thick, no play: ",
             (false, false) => "no: ",
         };
-        let words = format!("{word}{} leaves {}", washer.what, say(washer.leaves.value()));
+        let words = format!("{word}{}", washer.what);
+        let left = say(washer.leaves.value());
         if washer.best {
             canvas.bold((LEFT, top), Anchor::Start, &words)
         } else {
@@ -126,6 +129,11 @@ pub fn end_play(input: &EndPlay) -> Option<Picture> {
             if washer.best { Stroke::Heavy } else { Stroke::Plain },
         );
         canvas.disc((x(washer.leaves.value()), y), 4.5, if washer.fits { Fill::Ink } else { Fill::Open });
+        // What it leaves stands beside its mark, on the side where there is room.
+        let beside = (x(high.value()) + 8.0, x(low.value()) - 8.0);
+        let (at, anchor) =
+            if beside.0 + width_of(&left) < WIDTH { (beside.0, Anchor::Start) } else { (beside.1, Anchor::End) };
+        canvas.words((at, y + 4.0), anchor, &left);
         if washer.best {
             told.push(format!("{word}{}, which leaves {}", washer.what, say(washer.leaves.value())));
         }

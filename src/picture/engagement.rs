@@ -65,21 +65,18 @@ pub fn engagement<U: System>(input: &Engagement<U>) -> Option<Picture> {
     plot.label((end * 0.45, strips(Quantity::new(end * 0.45)).value()), "hole strips");
     plot.level(breaks.value(), Stroke::Dashed, &format!("bolt breaks: {}", breaks.to_whole()));
     plot.upright(input.wanted.0.value(), Stroke::Dotted);
-    let say = |diameters: Quantity<Diameter>| format!("{} d", Quantity::<One>::new(diameters.value()).to_places(2));
+    let say = |diameters: Quantity<Diameter>| diameters.to_places(2);
     plot.label((input.wanted.0.value(), most * 0.1), &format!("wanted: {}", say(input.wanted.0)));
     let (word, at) = gives(*engaged);
-    plot.point(
-        (engaged.value(), at.value()),
-        Marker::Disc,
-        &format!("engaged {}: {word} at {}", say(*engaged), at.to_whole()),
-    );
+    plot.point((engaged.value(), at.value()), Marker::Disc, &format!("{}: {word} at {}", say(*engaged), at.to_whole()));
     plot.point((least.value(), breaks.value()), Marker::Ring, &format!("even at {}", say(least)));
     let (low, high) = (at * (1.0 - SCATTER.value()), at * (1.0 + SCATTER.value()));
     let title = format!("{}: what gives first", input.place);
     let description = format!(
-        "{} with {} engaged: the {word} first, at about {}. From {} on the bolt breaks before the hole strips. The shop \
+        "{}, taken as grade {} in cast aluminum, with {} engaged: the {word} first, at about {}. From {} on the bolt breaks before the hole strips. The shop \
          wants {}.",
         input.thread,
+        grade.name,
         say(*engaged),
         at.to_whole(),
         say(least),

@@ -8,6 +8,7 @@
 //!
 //! **Adding a picture** is a file here with its input and its function, and its line in `of_job.rs`.
 
+mod area;
 mod canvas;
 mod capacity;
 mod driveshaft;

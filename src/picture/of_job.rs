@@ -8,6 +8,7 @@ use super::of_train::{Build, of_capacity, of_ranges};
 use super::put::Put;
 use super::speeds::{Speeds, speeds};
 use super::stall::{Stall, stall};
+use crate::calc::converter::torque_curve::TorqueCurve;
 use crate::calc::fit::{Landing, Pick};
 use crate::job::Job;
 use crate::plan::sheet::{Fit, SetPart, measurement_named, washers};
@@ -57,7 +58,11 @@ pub fn pictures(job: &Job, limits: &Limits, derived: &Derived, beside: &Beside<'
     slots.push(slot("capacity", "Load against capacity", loads));
     slots.push(slot("front-end-play", "Front end play", of_end_play("front-end-play", beside.front, job, limits)));
     slots.push(slot("rear-end-play", "Rear end play", of_end_play("rear-end-play", beside.rear, job, limits)));
-    slots.push(slot("stall", "Stall: where the engine meets the converter", of_stall(job, derived)));
+    slots.push(slot(
+        "stall",
+        "Stall: where the engine meets the converter",
+        of_stall(job, derived, beside.put.curve(limits)),
+    ));
     slots.push(slot("driveshaft", "Driveshaft speed against its critical speed", of_driveshaft(job, limits, derived)));
     slots.push(slot("mount-thread", "Mount bolt: what gives first", of_mount_bolt(job, limits)));
     slots
@@ -86,7 +91,7 @@ fn of_speeds(job: &Job, derived: &Derived) -> Known<Picture> {
     )
 }
 
-fn of_stall(job: &Job, derived: &Derived) -> Known<Picture> {
+fn of_stall(job: &Job, derived: &Derived, curve: Option<TorqueCurve>) -> Known<Picture> {
     let peak = job.engine.torque_peak_rpm.known().value().copied();
     drawable(
         (
@@ -96,7 +101,7 @@ fn of_stall(job: &Job, derived: &Derived) -> Known<Picture> {
             derived.stall_here,
         )
             .together()
-            .map(|(label, rated, torque, here)| stall(&Stall { label, rated, torque, here, peak })),
+            .map(|(label, rated, torque, here)| stall(&Stall { label, rated, torque, here, peak, curve })),
     )
 }
 

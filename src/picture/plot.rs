@@ -1,6 +1,7 @@
 //! Curves over an axis, with labels beside what they name.
 
-use super::canvas::{Anchor, Area, Canvas, Fill, LINE, Spot, Stroke, TEXT, WIDTH, width_of};
+use super::area::{Area, Spot};
+use super::canvas::{Anchor, Canvas, Fill, LINE, Stroke, TEXT, WIDTH, width_of};
 use super::scale::Scale;
 
 /// An axis with what it counts: `engine speed, rpm`.
@@ -28,8 +29,10 @@ pub struct Plot {
     across: Scale,
     up: Scale,
     field: Area,
-    /// Where curves and points are, bit by bit.
-    taken: Vec<Area>,
+    /// Where curves are, piece by piece.
+    curves: Vec<(Spot, Spot)>,
+    /// Where points are.
+    points: Vec<Area>,
     /// Where labels are.
     labelled: Vec<Area>,
     /// Labels are put last, when all that is in their way is known.
@@ -75,7 +78,8 @@ impl Plot {
             across: across.scale,
             up: up.scale,
             field,
-            taken: Vec::new(),
+            curves: Vec::new(),
+            points: Vec::new(),
             labelled: Vec::new(),
             labels: Vec::new(),
         }
@@ -89,17 +93,7 @@ impl Plot {
     /// A curve through these values, in the units of the axes.
     pub fn curve(&mut self, values: &[(f64, f64)], stroke: Stroke) {
         let through: Vec<Spot> = values.iter().map(|value| self.spot(*value)).collect();
-        for pair in through.windows(2) {
-            // No label stands on a curve: what it covers is marked from letter to letter.
-            let long = (pair[1].0 - pair[0].0).hypot(pair[1].1 - pair[0].1);
-            let steps = (long / (LINE / 3.0)).clamp(1.0, 200.0) as u32;
-            for nth in 0..=steps {
-                let share = f64::from(nth) / f64::from(steps);
-                let at = |from: f64, to: f64| from + (to - from) * share;
-                let (x, y) = (at(pair[0].0, pair[1].0), at(pair[0].1, pair[1].1));
-                self.taken.push(Area { left: x - 1.0, top: y - 1.0, width: 2.0, height: 2.0 });
-            }
-        }
+        self.curves.extend(through.windows(2).map(|pair| (pair[0], pair[1])));
         self.canvas.line(&through, stroke);
     }
 
@@ -118,7 +112,7 @@ impl Plot {
     pub fn point(&mut self, at: (f64, f64), marker: Marker, label: &str) {
         let (x, y) = self.spot(at);
         self.canvas.disc((x, y), 4.5, if marker == Marker::Disc { Fill::Ink } else { Fill::Open });
-        self.taken.push(Area { left: x - 5.0, top: y - 5.0, width: 10.0, height: 10.0 });
+        self.points.push(Area { left: x - 6.0, top: y - 6.0, width: 12.0, height: 12.0 });
         self.label(at, label);
     }
 
@@ -134,15 +128,17 @@ impl Plot {
             let area = self.free(spot, width_of(&label));
             // What had to move away from its point is tied to it.
             if area.away_from(spot) > LINE {
-                self.canvas.line(&[spot, area.nearest(spot)], Stroke::Hair);
+                self.canvas.line(&[spot, area.nearest(spot)], Stroke::Tie);
             }
-            self.labelled.push(area);
+            // Labels side by side would read as one.
+            self.labelled.push(Area { left: area.left - 5.0, width: area.width + 10.0, ..area });
             self.canvas.words((area.left, area.top + TEXT - 1.0), Anchor::Start, &label);
         }
         self.canvas.finish(title, description)
     }
 
-    /// The best place for a label: on no other label, across as little of any curve as can be, near what it names.
+    /// The best place for a label: on no other label and no point, across as little of any curve as can be, near what it
+    /// names.
     fn free(&self, spot: Spot, width: f64) -> Area {
         let Area { left, top, width: wide, height: high } = self.field;
         let (right, bottom) = (left + wide, top + high);
@@ -151,7 +147,9 @@ impl Plot {
         let mut best = (f64::INFINITY, Area { left, top, width, height: LINE });
         for row in 0..12 {
             let away = 5.0 + LINE * f64::from(row);
-            for side in [x + 8.0, x - 8.0 - width, x - width / 2.0, x + 8.0 + LINE, x - 8.0 - LINE - width] {
+            for side in
+                [x + 8.0, x - 8.0 - width, x - width / 2.0, x + 8.0 + LINE, x - 8.0 - LINE - width, x - width / 4.0]
+            {
                 for at in [y - away - LINE, y + away, y - LINE / 2.0] {
                     let area = Area {
                         left: side.clamp(left + 2.0, (right - width).max(left + 2.0)),
@@ -165,7 +163,8 @@ impl Plot {
                         continue;
                     }
                     let on = |taken: &[Area]| taken.iter().filter(|taken| taken.meets(&area)).count() as f64;
-                    let cost = 1000.0 * on(&self.labelled) + 4.0 * on(&self.taken) + away;
+                    let covered: f64 = self.curves.iter().map(|(from, to)| area.covers(*from, *to)).sum();
+                    let cost = 1000.0 * on(&self.labelled) + 60.0 * on(&self.points) + covered + away;
                     if cost < best.0 {
                         best = (cost, area);
                     }

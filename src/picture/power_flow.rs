@@ -1,6 +1,7 @@
 //! Power flow of one range: every shaft a line, every set and holding element what stands between the lines.
 
-use super::canvas::{Anchor, Area, Canvas, Fill, LINE, Stroke, WIDTH, width_of};
+use super::area::Area;
+use super::canvas::{Anchor, Canvas, Fill, LINE, Stroke, WIDTH, width_of};
 use super::linked::Linked;
 use super::{Cell, Picture, Table, drawn, said, sound};
 use crate::calc::power_flow::three_speed::Pair;
@@ -129,7 +130,7 @@ fn shaft_line(canvas: &mut Canvas, name: &str, y: f64, flow: &Flow) {
     };
     canvas.line(&ends, stroke);
     let lines = wrapped(name, NAMES - 6.0);
-    let words = speed.map_or("not known".to_owned(), |speed| speed.to_whole());
+    let words = speed.map_or("not settled".to_owned(), |speed| speed.to_whole());
     let top = y + 4.0 - LINE * lines.len() as f64 / 2.0;
     for (nth, line) in lines.iter().chain([&words]).enumerate() {
         canvas.words((2.0, top + (LINE - 1.0) * nth as f64), Anchor::Start, line);
@@ -200,7 +201,7 @@ fn load_words(load: Load) -> String {
     match load {
         Load::Carries(torque) => whole(torque.value()),
         Load::UpTo(torque) => format!("up to {}", whole(torque.value())),
-        Load::Unknown => "?".to_owned(),
+        Load::Unknown => "not settled".to_owned(),
     }
 }
 
@@ -255,7 +256,7 @@ fn table(flow: &Flow) -> Table {
             said(one.name),
             said("shaft"),
             speed(one.speed),
-            said(one.torque.map_or(String::new(), |torque| whole(torque.value()))),
+            one.torque.map_or_else(unknown, |torque| said(whole(torque.value()))),
             said(""),
         ]
     });

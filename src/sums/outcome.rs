@@ -1,5 +1,6 @@
 //! What comes of a sum: numbers with their formula, the numbers put in, their source, and the limits they are held to.
 
+use crate::calc::converter::torque_curve::TorqueCurve;
 use crate::quantity::{PoundFoot, Quantity, Unit, written_down};
 use crate::rules::{LimitId, Limits};
 use jiff::civil::Date;
@@ -18,6 +19,8 @@ pub struct Outcome {
     pub remarks: Vec<String>,
     /// The torque a part holds, with its working, when that is among the results.
     pub holds: Option<(Quantity<PoundFoot>, String)>,
+    /// The engine's torque curve that was typed, when that is what it was worked with.
+    pub curve: Option<TorqueCurve>,
 }
 
 /// One result with its working.
@@ -148,6 +151,13 @@ impl Outcome {
     #[must_use]
     pub fn holding(mut self, torque: Quantity<PoundFoot>) -> Self {
         self.holds = self.lines.last().map(|line| (torque, line.worked.clone()));
+        self
+    }
+
+    /// Worked with this torque curve.
+    #[must_use]
+    pub fn by_curve(mut self, curve: TorqueCurve) -> Self {
+        self.curve = Some(curve);
         self
     }
 

@@ -122,7 +122,7 @@ fn by_curve(given: &Given<'_>) -> Worked {
             from(first)
         )),
     };
-    Ok(outcome.line(factor_line(label, rated)))
+    Ok(outcome.line(factor_line(label, rated)).by_curve(curve))
 }
 
 fn factor_line(stall: Quantity<Rpm>, torque: Quantity<PoundFoot>) -> Line {

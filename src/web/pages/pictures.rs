@@ -1,7 +1,7 @@
 //! The pictures of a job: drawn as far as its facts go, each with its numbers; the others say what they wait for.
 
 use super::ticket::{Head, load};
-use crate::job::Fact;
+use crate::job::{Fact, FactSet};
 use crate::picture::{Bench, Beside, Picture, Put, pictures};
 use crate::plan::sheet::{Fit, measurement_named};
 use crate::quantity::{Inch, Quantity};
@@ -32,9 +32,10 @@ struct PicturesPage {
     waiting: Vec<Waiting>,
 }
 
-/// A picture that cannot be drawn yet.
+/// Pictures that cannot be drawn yet, all for the same reason.
 struct Waiting {
-    title: &'static str,
+    /// `Power flow: first; Power flow: second`.
+    titles: String,
     /// What has to be known first, or put right.
     facts: Vec<FactLink>,
     /// Is all of it known, so that the numbers must be at odds?
@@ -53,15 +54,20 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
     let rear = play(&job.bench.rear_end_play_in, "rear-end-play");
     let put = put(&ticket.history);
     let beside = Beside { front: Some(&front), rear: Some(&rear), put: Put(&put) };
-    let (mut drawn, mut waiting) = (Vec::new(), Vec::new());
+    let (mut drawn, mut open) = (Vec::new(), Vec::<(FactSet, Waiting)>::new());
     for slot in pictures(job, limits, &Derived::of(job, limits), &beside) {
         match slot.picture {
             Known::Yes(picture, _) => drawn.push(picture),
             Known::Waits(needs) => {
+                if let Some((_, same)) = open.iter_mut().find(|(facts, _)| *facts == needs) {
+                    same.titles.push_str("; ");
+                    same.titles.push_str(slot.title);
+                    continue;
+                }
                 let link = |path| fact_link(path, facts, From::Ticket(number));
                 let facts = needs.iter().map(|fact| link(fact.declaration().path)).collect();
                 let at_odds = needs.iter().all(|fact| job.slot(fact).json().is_some());
-                waiting.push(Waiting { title: slot.title, facts, at_odds });
+                open.push((needs, Waiting { titles: slot.title.to_owned(), facts, at_odds }));
             }
         }
     }
@@ -71,7 +77,7 @@ pub async fn show(State(state): State<AppState>, Staff(caller): Staff, At(number
         job: format!("/tickets/{number}"),
         count: counted(drawn.len(), "picture"),
         drawn,
-        waiting,
+        waiting: open.into_iter().map(|(_, waiting)| waiting).collect(),
         frame,
     })
 }

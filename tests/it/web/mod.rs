@@ -27,6 +27,7 @@ mod rules;
 mod sheet;
 mod steps;
 mod steps_late;
+mod story;
 mod struck;
 mod sums;
 mod ticket;

@@ -92,6 +92,10 @@ async fn of_a_job_of_which_nothing_is_known_nothing_is_drawn() {
     let page = client.get(&path).await;
     assert!(drawings(&page).is_empty());
     page.assert_says("Nothing is guessed.");
+    page.assert_says("can be drawn yet");
+    let titles = page.texts(".pictures-waiting h3");
+    let together = "Power flow: first; Power flow: second; Power flow: third; Power flow: reverse";
+    assert!(titles.iter().any(|title| title == together), "what waits for the same is told once: {titles:?}");
     write(&shop, Role::Technician, ticket, &[("bench.rear_end_play_in", json!(0.021))]).await;
     let page = client.get(&path).await;
     assert_eq!(page.texts(".picture h2"), ["Rear end play and the washer to choose"]);
