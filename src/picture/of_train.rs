@@ -62,7 +62,7 @@ pub(super) fn of_ranges(job: &Job, build: &Build) -> Vec<Drawn> {
     let mut ranges: Vec<Drawn> = steady
         .into_iter()
         .map(|(name, title, range, word)| {
-            let picture = build.with(peak.clone()).map(|(trains, (torque, speed))| {
+            let picture = build.with(peak).map(|(trains, (torque, speed))| {
                 let source = format!(
                     "the engine's peak torque, {} at {}; the converter turns with it",
                     torque.to_whole(),

@@ -95,7 +95,8 @@ fn a_lasting_change_nobody_named_is_not_hidden() {
 #[test]
 fn a_lasting_change_that_a_plan_has_written_down_is_still_to_be_signed_for() {
     let bolt_on = [("bell.kind", json!("bolt_on")), ("case.pump_bosses", json!(8))];
-    let cases: [(&'static [&'static str], &[(&str, serde_json::Value)], &str); 6] = [
+    type Facts<'a> = &'a [(&'a str, serde_json::Value)];
+    let cases: [(&[&str], Facts<'_>, &str); 6] = [
         (&["case.pump_tapped"], &[("case.pump_tapped", json!(8)), ("pump.holes", json!(8))], "spare bolt places"),
         (&["pump.holes"], &[("case.pump_tapped", json!(8)), ("pump.holes", json!(8))], "the rim of the pump"),
         (
