@@ -127,6 +127,15 @@ fn what_a_sum_on_the_job_says_an_element_holds_stands_beside_its_load() {
     assert!(forward[5].starts_with("sum put on this job: 0.13 × 2 × 5"), "{forward:?}");
     assert!(picture.description.starts_with("Has more to hold than it can: forward clutch, 1,120 lb-ft of 542 lb-ft"));
     assert!(row(&picture, "low one-way clutch")[3].contains("cannot be worked any more"), "half of it is missing");
+    let said = |plates: u8, psi: u16| {
+        let put = format!(
+            "/sums/forward-holds?friction=0.13&plates={plates}&pressure={psi}&piston=15&springs=250&radius=2.5"
+        );
+        with_sums(&job, "capacity", &[&put]).description
+    };
+    let short = "Holds it without the margin the shop asks for: forward clutch, 1,120 lb-ft of 1,192 lb-ft";
+    assert!(said(11, 150).contains(short), "{}", said(11, 150));
+    assert!(!said(12, 165).contains("without the margin"), "1,446 is 1.25 times 1,120 and more: {}", said(12, 165));
     let before = with_sums(&job, "capacity", &[]);
     assert!(row(&before, "forward clutch")[3].starts_with("not known: the job has no fact for it"));
     let asks = |picture: &Picture| picture.sums.iter().any(|sum| sum.address == "/sums/forward-holds");

@@ -4,7 +4,7 @@ use super::area::Area;
 use super::canvas::{Anchor, Canvas, Fill, LINE, Stroke, WIDTH};
 use super::linked::Linked;
 use super::{Cell, Picture, Table, drawn, said, sound};
-use crate::quantity::{PoundFoot, Quantity};
+use crate::quantity::{One, PoundFoot, Quantity, short};
 
 /// What is drawn.
 #[derive(Clone, Debug)]
@@ -28,6 +28,8 @@ pub struct Held {
     pub when: String,
     /// What it can hold with where that comes from, or why it is not known.
     pub capacity: Result<(Quantity<PoundFoot>, String), String>,
+    /// How many times the load it must be able to hold before it is said to; 1 where that is counted in already.
+    pub margin: Quantity<One>,
 }
 
 /// Room for an element: its name, its numbers, its bar.
@@ -46,7 +48,7 @@ pub fn capacity(input: &Capacity) -> Option<Picture> {
     let long = |torque: Quantity<PoundFoot>| (WIDTH - 2.0 * RIM) * (torque.value() / most).clamp(0.0, 1.0);
     let mut canvas = Canvas::new("capacity", 2.0 * LINE + ROW * input.elements.len() as f64);
     let mut rows = Vec::new();
-    let (mut over, mut within, mut open) = (Vec::new(), Vec::new(), Vec::new());
+    let (mut over, mut tight, mut within, mut open) = (Vec::new(), Vec::new(), Vec::new(), Vec::new());
     for (nth, one) in input.elements.iter().enumerate() {
         let top = ROW * nth as f64;
         let bar = top + 2.0 * LINE + 4.0;
@@ -56,7 +58,11 @@ pub fn capacity(input: &Capacity) -> Option<Picture> {
         let (holds, share, from): (Cell, Cell, String) = match &one.capacity {
             Ok((holds, from)) => {
                 let too_much = one.load > *holds;
-                let word = if too_much { "over" } else { "holds" };
+                let (word, list) = match one.load * one.margin.value() > *holds {
+                    _ if too_much => ("over".to_owned(), &mut over),
+                    true => (format!("short of the margin, {}", short(one.margin.value(), 2)), &mut tight),
+                    false => ("holds".to_owned(), &mut within),
+                };
                 canvas.words(
                     (RIM, top + 2.0 * LINE),
                     Anchor::Start,
@@ -68,7 +74,6 @@ pub fn capacity(input: &Capacity) -> Option<Picture> {
                 }
                 let end = RIM + long(*holds);
                 canvas.line(&[(end, bar - 2.0), (end, bar + 17.0)], Stroke::Heavy);
-                let list = if too_much { &mut over } else { &mut within };
                 list.push(format!("{}, {load} of {}", one.name, holds.to_whole()));
                 let share = Quantity::new(one.load / *holds);
                 // A pack whose springs are stronger than its pressure holds nothing at all.
@@ -96,7 +101,12 @@ pub fn capacity(input: &Capacity) -> Option<Picture> {
     canvas.line(&[(132.0, foot - 1.0), (132.0, foot + 11.0)], Stroke::Heavy);
     canvas.words((140.0, foot + 9.0), Anchor::Start, "what it can hold");
     let title = "Load against capacity".to_owned();
-    let told = [("Has more to hold than it can", over), ("Holds", within), ("What it can hold is not known", open)];
+    let told = [
+        ("Has more to hold than it can", over),
+        ("Holds it without the margin the shop asks for", tight),
+        ("Holds", within),
+        ("What it can hold is not known", open),
+    ];
     let told = told.into_iter().filter(|(_, list)| !list.is_empty());
     let description = told.map(|(what, list)| format!("{what}: {}.", list.join("; "))).collect::<Vec<_>>().join(" ");
     Some(Picture {

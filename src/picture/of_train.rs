@@ -151,14 +151,19 @@ pub(super) fn of_capacity(
                         load: direct_need,
                         when: format!("{when}; margin {} counted in", limits.used(LimitId::clutch_margin).in_words()),
                         capacity: of_direct(derived),
+                        margin: Quantity::new(1.0),
                     },
                     name::INTERMEDIATE_ONE_WAY => Held {
                         name: element,
                         load: one_way_load,
                         when: format!("{when}; shock of this use counted in"),
                         capacity: of_one_way(job, limits),
+                        margin: Quantity::new(1.0),
                     },
-                    _ => Held { name: element, load, when, capacity: put.holds(element, limits) },
+                    _ => {
+                        let (capacity, margin) = (put.holds(element, limits), limits.clutch_margin);
+                        Held { name: element, load, when, capacity, margin }
+                    }
                 });
             }
             // Backing up is a case of its own: fed at raised pressure, often on more area.
@@ -169,7 +174,8 @@ pub(super) fn of_capacity(
                     continue;
                 };
                 let when = "reverse, bare engine torque".to_owned();
-                elements.push(Held { name: backing, load, when, capacity: put.holds(backing, limits) });
+                let (capacity, margin) = (put.holds(backing, limits), limits.clutch_margin);
+                elements.push(Held { name: backing, load, when, capacity, margin });
             }
             let unsure = job.bands.front.known().value().is_none();
             let left_out =
