@@ -8,8 +8,6 @@ pub use fields::Fields;
 pub use reader::{Entry, Reader};
 pub use sent::Sent;
 
-use crate::web::moment::day;
-use jiff::civil::Date;
 use uuid::Uuid;
 
 /// One thing to put right, beside the field it is about.
@@ -84,18 +82,6 @@ impl Entry for Nothing {
     fn read(_: &mut Reader<'_>) -> Self {
         Self
     }
-}
-
-/// A promised day that is past is asked about, until the tick beside it says that it was promised for then: mostly the
-/// year is wrong.
-pub fn promised_in_the_past(promised: Option<Date>, today: Date, typed: &Fields) -> Option<Problem> {
-    let past = promised.filter(|day| *day < today && typed.get("past").is_none())?;
-    let message = format!(
-        "The promised day, {}, is past: today is {}. Put it right, or tick that it was promised for then.",
-        day(past),
-        day(today)
-    );
-    Some(Problem { field: "past".to_owned(), message })
 }
 
 /// The use case's problems, to be shown at the fields of the same names.

@@ -7,14 +7,12 @@ use crate::service::{self, Caller, Key, Returning, Who};
 use crate::ticket::Action;
 use crate::web::access::Staff;
 use crate::web::failure::Failure;
-use crate::web::form::{Fields, FormState, Problem, Sent, problems_of, promised_in_the_past};
+use crate::web::form::{Fields, FormState, Sent, problems_of};
 use crate::web::frame::{Answer, Frame, again, on_to, page};
-use crate::web::moment::{today, zone};
 use crate::web::site::AppState;
 use askama::Template;
 use axum::extract::State;
 use form::Wish;
-use jiff::civil::Date;
 use uuid::Uuid;
 use view::{Known, LoosePart, earlier, loose_parts};
 
@@ -64,9 +62,6 @@ pub async fn send(State(state): State<AppState>, Staff(caller): Staff, sent: Sen
             return again(&IntakePage::new(&state, &caller, FormState::back(typed, problems), None).await?);
         }
         Ok(Wish::Open(take_in)) => {
-            if let Some(problem) = past(&state, &caller, take_in.promised, &typed).await? {
-                return again(&IntakePage::new(&state, &caller, FormState::back(typed, vec![problem]), None).await?);
-            }
             return match state.service.write(Who::Staff(caller.clone()), Key(sent.once), *take_in).await {
                 Ok(taken_in) => on_to(&format!("/tickets/{}/intake", taken_in.ticket)),
                 Err(service::Failure::Problems(problems)) => {
@@ -84,18 +79,6 @@ pub async fn send(State(state): State<AppState>, Staff(caller): Staff, sent: Sen
         Ok(Wish::Somebody) => (form::for_somebody_new(typed), None),
     };
     page(&IntakePage::new(&state, &caller, FormState::holding(typed), found).await?)
-}
-
-/// A promised day that is past is asked about: mostly the year is last year's.
-async fn past(
-    state: &AppState,
-    caller: &Caller,
-    promised: Option<Date>,
-    typed: &Fields,
-) -> Result<Option<Problem>, Failure> {
-    let frame = Frame::of(state, caller).await?;
-    let today = today(state.service.now(), &zone(&frame.shop.zone));
-    Ok(promised_in_the_past(promised, today, typed))
 }
 
 /// The form with the one who was found in it. Whoever is no longer found is left to be typed.

@@ -1,4 +1,4 @@
-//! What can be but hardly ever is: asked about before it is believed, at the counter, on the sheets, for a promise.
+//! What can be but hardly ever is: asked about before it is believed, at the counter and on the sheets.
 
 use super::client::Shop;
 use super::intake::{ROSA, taken_in};
@@ -68,30 +68,11 @@ async fn a_sheet_asks_before_it_is_saved() {
     shown.assert_says("Front end play: 0.12 in is far more than is usual (0.002 in to 0.09 in). Was 0.012 in meant?");
 }
 
+/// A promise is written down late now and then. A slip of the year is seen at once.
 #[tokio::test]
-async fn a_day_that_is_past_is_promised_only_by_a_tick() {
+async fn a_promised_day_that_is_past_is_taken_and_said_to_be_overdue() {
     let shop = Shop::staffed().await;
     let desk = shop.client(Role::Desk).await;
-    let form = [ROSA, &[("promised", "2020-02-03")]].concat();
-    let asked = desk.post("/intake", &form).await;
-    assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY);
-    assert_eq!(asked.attributes(".summary a", "href"), ["#past"]);
-    asked.assert_says("The promised day, Mon 3 Feb 2020, is past: today is");
-    assert_eq!((asked.value("promised"), asked.value("name")), ("2020-02-03".to_owned(), "Rosa Lee".to_owned()));
-    assert_eq!(asked.attributes("input#past", "value"), ["yes"]);
-    let ticket = taken_in(&desk, &[&form[..], &[("past", "yes")]].concat()).await;
+    let ticket = taken_in(&desk, &[ROSA, &[("promised", "2020-02-03")]].concat()).await;
     desk.get(&format!("/tickets/{ticket}")).await.assert_says("Overdue.");
-
-    let path = format!("/tickets/{ticket}/promise");
-    let change = [("from", "2020-02-03"), ("day", "2020-02-04")];
-    let asked = desk.post(&path, &change).await;
-    assert_eq!(asked.status, StatusCode::UNPROCESSABLE_ENTITY);
-    assert_eq!(
-        (asked.attributes(".summary a", "href"), asked.value("day")),
-        (vec!["#past".to_owned()], "2020-02-04".to_owned())
-    );
-    assert!(desk.post(&path, &[&change[..], &[("past", "yes")]].concat()).await.location().is_some());
-    let same = [("from", "2020-02-04"), ("day", "2020-02-04")];
-    assert!(desk.post(&path, &same).await.location().is_some(), "what stands already is not asked about");
-    assert!(desk.post(&path, &[("from", "2020-02-04"), ("day", "2999-02-04")]).await.location().is_some());
 }

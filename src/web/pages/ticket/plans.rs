@@ -5,9 +5,8 @@ use crate::service::{Caller, ChangePromise, ChangeWaits, Failure, Key, Who};
 use crate::ticket::{Clash, WaitsFor};
 use crate::web::access::Staff;
 use crate::web::extract::At;
-use crate::web::form::{Entry, Fields, Reader, Sent, promised_in_the_past};
+use crate::web::form::{Entry, Fields, Reader, Sent};
 use crate::web::frame::{Answer, on_to};
-use crate::web::moment::today;
 use crate::web::pages::conflict::{ConflictPage, theirs};
 use crate::web::site::AppState;
 use axum::extract::State;
@@ -74,11 +73,6 @@ pub async fn promise(
     };
     if !theirs(&sent.typed).is_empty() {
         return on_to(&format!("/tickets/{number}"));
-    }
-    let (_, _, now) = load(&state, &caller, number).await?;
-    let asked = promised_in_the_past(to.filter(|_| to != from), today(now.at, &now.zone), &sent.typed);
-    if let Some(problem) = asked {
-        return back(&state, &caller, number, sent.typed, vec![problem]).await;
     }
     let command = ChangePromise { ticket: number, from, to };
     match state.service.write(Who::Staff(caller.clone()), Key(sent.once), command).await {
