@@ -238,6 +238,12 @@ impl Input {
         self
     }
 
+    /// Of a part of which a job has no fact.
+    pub const fn of_no_fact(mut self) -> Self {
+        self.fact = None;
+        self
+    }
+
     /// Which may stay blank.
     pub const fn optional(mut self) -> Self {
         self.needed = false;

@@ -2,7 +2,7 @@
 
 use super::scale::Scale;
 use crate::job::FactSet;
-use crate::quantity::{One, Quantity, written_down};
+use crate::quantity::written_down;
 use crate::rules::{Known, LimitId, Limits};
 
 /// One end of a band: the number, and where it comes from with how far to trust it.
@@ -135,9 +135,8 @@ pub fn judge(value: Option<f64>, band: &Known<Band>) -> Verdict {
         Known::Yes(band, _) => band,
     };
     // Compared as the rules compare, so that both say the same at the very limit.
-    let number = Quantity::<One>::new;
-    let below = |edge: &Option<Edge>| edge.as_ref().map(|edge| edge.value).filter(|edge| number(value) < number(*edge));
-    let above = |edge: &Option<Edge>| edge.as_ref().map(|edge| edge.value).filter(|edge| number(value) > number(*edge));
+    let below = |edge: &Option<Edge>| edge.as_ref().map(|edge| edge.value).filter(|edge| value < *edge);
+    let above = |edge: &Option<Edge>| edge.as_ref().map(|edge| edge.value).filter(|edge| value > *edge);
     if let Some(least) = below(&band.least) {
         Verdict::Out(Side::Below, written_down(least - value))
     } else if let Some(most) = above(&band.most) {

@@ -23,6 +23,10 @@ pub(super) const TEARS: &str = "A pack that slips burns within seconds, and what
 const OUTSIDE: Input = Input::number::<Inch>("outside", "Lining outside diameter", (1.0, 20.0), "5.5");
 const INSIDE: Input = Input::number::<Inch>("inside", "Lining inside diameter", (0.5, 19.0), "4.5");
 
+pub(super) const NEED: Input = Input::number::<PoundFoot>("need", "Torque it has to hold", (1.0, 10000.0), "450")
+    .hint("Before any margin. Leave it blank to see only what the pack holds.")
+    .optional();
+
 pub(super) const SUMS: &[Sum] = &[
     Sum {
         name: "lining-radius",
@@ -50,17 +54,7 @@ pub(super) const SUMS: &[Sum] = &[
         title: "What a clutch pack holds",
         what: "The torque a pack holds with its plates, piston, pressure and springs; with a need given, how much is to \
                spare.",
-        inputs: &[
-            FRICTION,
-            PLATES,
-            PRESSURE,
-            PISTON,
-            SPRINGS,
-            RADIUS,
-            Input::number::<PoundFoot>("need", "Torque it has to hold", (1.0, 10000.0), "450")
-                .hint("Before any margin. Leave it blank to see only what the pack holds.")
-                .optional(),
-        ],
+        inputs: &[FRICTION, PLATES, PRESSURE, PISTON, SPRINGS, RADIUS, NEED],
         work: holds,
         care: TEARS,
     },

@@ -3,22 +3,23 @@
 //! A job has no facts for these parts, so what is typed here is kept by putting the sum on it.
 
 use super::bands::{self, GRABS, holds_so};
-use super::clutches::{TEARS, holds};
+use super::clutches::{NEED, TEARS, holds};
 use super::drums::wedge;
-use crate::quantity::{Degree, Inch, PoundFoot, PoundForce, Psi, SquareInch};
+use super::shared::{self, PLATES, PRESSURE};
+use crate::quantity::{Degree, Inch, PoundForce};
 use crate::sums::declaration::{Input, Sum};
 
-const FRICTION: Input = Input::ratio("friction", "Friction of the lining", (0.03, 0.4), "0.13")
-    .hint("In fluid; 0.10 to 0.17 for paper (memory, high).");
-const PLATES: Input = Input::count("plates", "Lined plates", (1, 12), "5");
-const PRESSURE: Input = Input::number::<Psi>("pressure", "Line pressure at the pack", (5.0, 500.0), "150");
-const PISTON: Input = Input::number::<SquareInch>("piston", "Piston area in use", (1.0, 60.0), "15.0");
-const SPRINGS: Input = Input::number::<PoundForce>("springs", "Release spring force, applied", (0.0, 3000.0), "250");
-const RADIUS: Input = Input::number::<Inch>("radius", "Mean radius of the lining", (0.5, 10.0), "2.5")
-    .hint("Outside and inside diameter of the lining, together, divided by four.");
-const NEED: Input = Input::number::<PoundFoot>("need", "Torque it has to hold", (1.0, 10000.0), "450")
-    .hint("Before any margin. Leave it blank to see only what the pack holds.")
-    .optional();
+// Of other packs than the direct clutch a job knows at most how many plates there are.
+const FRICTION: Input = shared::FRICTION.of_no_fact();
+const PISTON: Input = shared::PISTON.of_no_fact();
+const SPRINGS: Input = shared::SPRINGS.of_no_fact();
+const RADIUS: Input =
+    shared::RADIUS.of_no_fact().hint("Outside and inside diameter of the lining, together, divided by four.");
+
+/// A pack with so many plates by this fact.
+const fn pack(plates: &'static str) -> [Input; 7] {
+    [FRICTION, PLATES.fact(plates), PRESSURE, PISTON, SPRINGS, RADIUS, NEED]
+}
 
 const BAND: &[Input] = &[
     bands::PRESSURE,
@@ -37,15 +38,7 @@ pub(super) const SUMS: &[Sum] = &[
         title: "What the forward clutch holds",
         what: "The torque the forward clutch holds with its plates, piston, pressure and springs. Put on a job, it stands \
                in the job's picture of loads.",
-        inputs: &[
-            FRICTION,
-            PLATES.fact("forward.frictions"),
-            PRESSURE.fact("bench.line_stall_psi"),
-            PISTON,
-            SPRINGS,
-            RADIUS,
-            NEED,
-        ],
+        inputs: &pack("forward.frictions"),
         work: holds,
         care: TEARS,
     },
@@ -54,15 +47,7 @@ pub(super) const SUMS: &[Sum] = &[
         title: "What the intermediate clutch holds",
         what: "The torque the intermediate clutch holds with its plates, piston, pressure and springs. Put on a job, it \
                stands in the job's picture of loads.",
-        inputs: &[
-            FRICTION,
-            PLATES.fact("intermediate.frictions"),
-            PRESSURE.fact("bench.line_stall_psi"),
-            PISTON,
-            SPRINGS,
-            RADIUS,
-            NEED,
-        ],
+        inputs: &pack("intermediate.frictions"),
         work: holds,
         care: TEARS,
     },
@@ -72,12 +57,12 @@ pub(super) const SUMS: &[Sum] = &[
         what: "The torque the direct clutch holds as it backs up: at the pressure of reverse, and with the area that is fed \
                then. Put on a job, it stands in the job's picture of loads.",
         inputs: &[
-            FRICTION.fact("direct.friction_mu"),
-            PLATES.fact("direct.frictions"),
-            PRESSURE.hint("In reverse, where it is raised: read it there."),
+            shared::FRICTION,
+            PLATES,
+            PRESSURE.of_no_fact().hint("In reverse, where it is raised: read it there."),
             PISTON.hint("In reverse, often both areas together."),
-            SPRINGS.fact("direct.spring_lb"),
-            RADIUS.fact("direct.mean_radius_in"),
+            shared::SPRINGS,
+            shared::RADIUS,
             NEED,
         ],
         work: holds,

@@ -26,14 +26,7 @@ pub struct ContactSent {
 
 impl Entry for ContactSent {
     fn read(reader: &mut Reader<'_>) -> Self {
-        let person = Person {
-            name: reader.needed_line("name", "Name", 100, "Enter the customer's name."),
-            phone: reader.needed_line("phone", "Phone number", 40, "Enter the number to call when it is ready."),
-            email: reader.line("email", "Mail address", 200),
-        };
-        for slip in person.slips() {
-            reader.wrong(slip.field, slip.message);
-        }
+        let person = person(reader);
         let ask = "Enter the vehicle in plain words; a unit alone is \u{201c}unit on a pallet\u{201d}.";
         let vehicle = VehicleWords {
             words: reader.needed_line("vehicle", "Vehicle in plain words", 200, ask),
@@ -41,6 +34,19 @@ impl Entry for ContactSent {
         };
         Self { person, vehicle }
     }
+}
+
+/// A person's particulars as a form gives them, with every slip in them told at once.
+pub fn person(reader: &mut Reader<'_>) -> Person {
+    let person = Person {
+        name: reader.needed_line("name", "The name", 100, "Write the customer's name."),
+        phone: reader.needed_line("phone", "The phone number", 40, "Write a phone number, to call when it is ready."),
+        email: reader.line("email", "The mail address", 200),
+    };
+    for slip in person.slips() {
+        reader.wrong(slip.field, slip.message);
+    }
+    person
 }
 
 /// `GET /tickets/{number}/contact`

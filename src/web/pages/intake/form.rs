@@ -1,8 +1,9 @@
 //! What the first page of the intake means: who brings what, and what they want.
 
-use crate::service::{Person, Returning, TakeIn, VehicleWords, WhichVehicle, WhoseUnit};
+use crate::service::{Returning, TakeIn, VehicleWords, WhichVehicle, WhoseUnit};
 use crate::ticket::{Edit, Topic};
 use crate::web::form::{Entry, Fields, Reader};
+use crate::web::pages::contact::person;
 use uuid::Uuid;
 
 /// What often comes in with a unit and is missed on the bench when it stays at home.
@@ -54,7 +55,7 @@ impl Entry for Wish {
 fn take_in(reader: &mut Reader<'_>) -> TakeIn {
     let customer = match reader.key("customer") {
         Some(known) => WhoseUnit::Known(known),
-        None => WhoseUnit::New(somebody_new(reader)),
+        None => WhoseUnit::New(person(reader)),
     };
     let vehicle = match reader.key("customer").and(reader.key("known_vehicle")) {
         Some(known) => WhichVehicle::Known(known),
@@ -81,19 +82,6 @@ fn take_in(reader: &mut Reader<'_>) -> TakeIn {
         ..Edit::default()
     };
     TakeIn { customer, vehicle, edit, promised, comeback_of }
-}
-
-/// The particulars, with every slip in them told at once.
-fn somebody_new(reader: &mut Reader<'_>) -> Person {
-    let person = Person {
-        name: reader.needed_line("name", "The name", 100, "Write the customer's name."),
-        phone: reader.needed_line("phone", "The phone number", 40, "Write a phone number, to call when it is ready."),
-        email: reader.line("email", "The mail address", 200),
-    };
-    for slip in person.slips() {
-        reader.wrong(slip.field, slip.message);
-    }
-    person
 }
 
 /// What came in, line by line: the unit, the usual parts that were ticked, everything else. Nothing is said of a part
